@@ -1,0 +1,7 @@
+/**
+ * Placeholder.
+ */
+@NullMarked
+package county.bigtree.db;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,7 @@
+/**
+ * Placeholder.
+ */
+@NullMarked
+package county.bigtree.registry;
+
+import org.jspecify.annotations.NullMarked;

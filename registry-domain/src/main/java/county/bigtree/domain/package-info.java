@@ -1,0 +1,7 @@
+/**
+ * Placeholder.
+ */
+@NullMarked
+package county.bigtree.domain;
+
+import org.jspecify.annotations.NullMarked;
