@@ -1,5 +1,6 @@
 /**
- * Placeholder.
+ * The rules of a county's big-tree register, with no framework: what is measured, what it
+ * is worth, who may say so.
  */
 @NullMarked
 package county.bigtree.domain;

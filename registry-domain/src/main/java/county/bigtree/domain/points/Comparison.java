@@ -1,0 +1,65 @@
+package county.bigtree.domain.points;
+
+import java.math.BigDecimal;
+
+/**
+ * How one score stands to another that is ranked below it.
+ *
+ * @param margin points of the first less points of the second, exact
+ * @param standardUncertainty of the margin: both scores' combined, taken as independent
+ * @param probability that the first tree is truly the larger (normal approximation)
+ */
+public record Comparison(BigDecimal margin, double standardUncertainty, double probability) {
+
+	/** The comparison in a word. */
+	public enum Clarity {
+
+		/** The order is right with a probability of 0.95 or more. */
+		CLEAR,
+
+		/** With 0.75 or more. */
+		LIKELY,
+
+		/** With less. */
+		TOO_CLOSE
+
+	}
+
+	private static final double CLEAR_FROM = 0.95;
+
+	private static final double LIKELY_FROM = 0.75;
+
+	public static Comparison of(Score leader, Score other) {
+		BigDecimal margin = leader.points().toBigDecimal().subtract(other.points().toBigDecimal());
+		double u = Math.hypot(leader.standardUncertainty(), other.standardUncertainty());
+		return new Comparison(margin, u, probability(margin, u));
+	}
+
+	/** The margin in units of its standard uncertainty, which must be more than zero. */
+	public static double standardised(double margin, double firstUncertainty, double secondUncertainty) {
+		return margin / Math.hypot(firstUncertainty, secondUncertainty);
+	}
+
+	/**
+	 * How clear the order of the two is, whichever is ahead: the sign of the margin says
+	 * that.
+	 */
+	public Clarity clarity() {
+		double surer = Math.max(this.probability, 1 - this.probability);
+		if (surer >= CLEAR_FROM) {
+			return Clarity.CLEAR;
+		}
+		return (surer >= LIKELY_FROM) ? Clarity.LIKELY : Clarity.TOO_CLOSE;
+	}
+
+	private static double probability(BigDecimal margin, double u) {
+		if (margin.signum() == 0) {
+			return 0.5;
+		}
+		if (u == 0) {
+			return (margin.signum() > 0) ? 1 : 0;
+		}
+		return NormalDistribution.probabilityUpTo(margin.doubleValue() / u);
+	}
+
+}

@@ -1,0 +1,93 @@
+package county.bigtree.domain.quantity;
+
+import java.util.List;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
+import static org.assertj.core.api.Assertions.within;
+
+class LengthTest {
+
+	private static final DefaultUncertainty EIGHTH = (inches) -> 0.125;
+
+	/** Exact by definition: NIST SP 811 (2008), appendix B. */
+	@ParameterizedTest
+	@CsvSource({ "IN, 0.0254", "FT, 0.3048", "YD, 0.9144", "MM, 0.001", "CM, 0.01", "M, 1" })
+	void knowsItsUnits(LengthUnit unit, double metres) {
+		assertThat(Length.of(1, unit).metres()).isEqualTo(metres);
+		assertThat(LengthUnit.find(unit.code())).contains(unit);
+	}
+
+	@Test
+	void convertsWithoutLoss() {
+		assertThat(Length.of(91.4, LengthUnit.FT).feet()).isEqualTo(91.4);
+		assertThat(Length.of(254, LengthUnit.CM).inches()).isEqualTo(100);
+		assertThat(Length.of(12, LengthUnit.YD).feet()).isEqualTo(36);
+	}
+
+	@Test
+	void takesFeetAndInches() {
+		Length length = Length.feetAndInches(12, 3.5);
+		assertThat(length.inches()).isEqualTo(147.5);
+		assertThat(length.feet()).isCloseTo(12.291667, within(1e-6));
+		assertThat(length.text()).isEqualTo("12 ft 3.5 in");
+	}
+
+	@Test
+	void addsSegmentsAndTheirSquaredUncertainties() {
+		Length length = Length.segments(Length.of(30, LengthUnit.FT), Length.of(7, LengthUnit.FT, 0.5));
+		assertThat(length.feet()).isEqualTo(37);
+		assertThat(length.text()).isEqualTo("30 ft + 7 ft");
+		assertThat(length.estimate(LengthUnit.FT, (inches) -> 0.1 * inches).standardUncertainty())
+			.isCloseTo(Math.sqrt(9 + 0.25), within(1e-12));
+	}
+
+	@Test
+	void prefersTheUncertaintyStatedToTheDefault() {
+		assertThat(Length.of(10, LengthUnit.FT, 0.25).estimate(LengthUnit.IN, EIGHTH)).isEqualTo(new Estimate(120, 3));
+		assertThat(Length.of(10, LengthUnit.FT).estimate(LengthUnit.IN, EIGHTH)).isEqualTo(new Estimate(120, 0.125));
+		assertThat(new Length.FeetAndInches(1, 0, 0.5).estimate(LengthUnit.IN, EIGHTH))
+			.isEqualTo(new Estimate(12, 0.5));
+	}
+
+	@ParameterizedTest
+	@CsvSource({ "NaN, , value, not-a-number", "-Infinity, , value, not-a-number", "1e9, , value, out-of-range",
+			"1, -0.1, standardUncertainty, out-of-range", "1, NaN, standardUncertainty, not-a-number" })
+	void refusesWhatIsNoLength(double value, Double u, String path, String code) {
+		assertThatExceptionOfType(InvalidReadingException.class)
+			.isThrownBy(() -> new Length.Single(value, LengthUnit.FT, u))
+			.satisfies((ex) -> assertThat(List.of(ex.path(), ex.code())).containsExactly(path, code));
+	}
+
+	@ParameterizedTest
+	@CsvSource({ "12, 12, inches", "12, -0.1, inches", "-1, 3, feet", "12.5, 3, feet", "NaN, 3, feet" })
+	void refusesFeetAndInchesThatNobodyWrites(double feet, double inches, String path) {
+		assertThatExceptionOfType(InvalidReadingException.class).isThrownBy(() -> Length.feetAndInches(feet, inches))
+			.satisfies((ex) -> assertThat(ex.path()).isEqualTo(path));
+	}
+
+	@Test
+	void refusesSegmentsThatDoNotAddUp() {
+		Length foot = Length.of(1, LengthUnit.FT);
+		assertThatExceptionOfType(InvalidReadingException.class).isThrownBy(() -> Length.segments(foot))
+			.withMessageContaining("two or more");
+		assertThatExceptionOfType(InvalidReadingException.class)
+			.isThrownBy(() -> Length.segments(foot, Length.of(0, LengthUnit.FT)))
+			.withMessageStartingWith("segments/1");
+		assertThatExceptionOfType(InvalidReadingException.class)
+			.isThrownBy(() -> Length.segments(foot, Length.segments(foot, foot)))
+			.withMessageStartingWith("segments/1");
+	}
+
+	@Test
+	void carriesARefusalOutwardsWithItsPath() {
+		InvalidReadingException inner = new InvalidReadingException("value", Flaw.NOT_POSITIVE, "must be more");
+		assertThat(inner.within("axes/1").within("crown").path()).isEqualTo("crown/axes/1/value");
+		assertThat(new InvalidReadingException("", Flaw.MISSING, "none").within("crown").path()).isEqualTo("crown");
+	}
+
+}
