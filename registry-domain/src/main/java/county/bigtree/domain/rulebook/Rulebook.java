@@ -1,0 +1,73 @@
+package county.bigtree.domain.rulebook;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The rules of one county from a date on. Immutable: rules change by a later rulebook.
+ *
+ * @param effectiveOn the first day on which it holds
+ * @param tieRule when a tree behind the leader shares its title
+ * @param currencyYears years for which a measurement is current, 1 to 100
+ * @param whenStale what a measurement that is no longer current does to a title
+ * @param sightingYears years for which a stale tree may keep a title since it was last
+ * seen standing, 1 to 100
+ * @param remeasureWithinDays days for which a damaged tree may hold a title without being
+ * remeasured, 0 or more
+ * @param requiredSignOffs agreeing sign-offs that make a measurement count, 1 to 5
+ * @param checkReadingsRequired whether a sign-off must bring the verifier's own readings
+ * @param slopeRule from which ground breast height is taken
+ * @param tolerances how far checked figures may differ from filed ones
+ * @param carriedOverUntil the last day on which imported figures are current whatever
+ * their age, or null
+ */
+public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears, WhenStale whenStale,
+		int sightingYears, int remeasureWithinDays, int requiredSignOffs, boolean checkReadingsRequired,
+		SlopeRule slopeRule, Tolerances tolerances, @Nullable LocalDate carriedOverUntil) {
+
+	/**
+	 * The day from which a county's first rulebook holds: before any measurement that the
+	 * register takes.
+	 */
+	public static final LocalDate BEGINNING = LocalDate.of(1800, 1, 1);
+
+	public Rulebook {
+		requireRange("currencyYears", currencyYears, 1, 100);
+		requireRange("sightingYears", sightingYears, 1, 100);
+		requireRange("remeasureWithin", remeasureWithinDays, 0, 36_500);
+		requireRange("requiredSignOffs", requiredSignOffs, 1, 5);
+		if (effectiveOn.isBefore(BEGINNING)) {
+			throw new IllegalArgumentException("effectiveOn must be " + BEGINNING + " or later, was " + effectiveOn);
+		}
+	}
+
+	/**
+	 * The rules of a county that has said nothing else: ties within 5 points, measurements
+	 * current for 8 years and kept when stale, 12 sighting years, 180 days after damage,
+	 * one sign-off.
+	 */
+	public static Rulebook defaults(LocalDate effectiveOn) {
+		return new Rulebook(effectiveOn, new TieRule.WithinPoints(new BigDecimal(5)), 8, WhenStale.KEEPS, 12, 180, 1,
+				false, SlopeRule.UPHILL, Tolerances.DEFAULT, null);
+	}
+
+	/**
+	 * The last day on which a measurement is current.
+	 * @param measuredOn its measuring day
+	 * @param carriedOver whether its figures were imported on the word of an older record
+	 */
+	public LocalDate currentUntil(LocalDate measuredOn, boolean carriedOver) {
+		LocalDate until = measuredOn.plusYears(this.currencyYears);
+		LocalDate spared = this.carriedOverUntil;
+		return (carriedOver && spared != null && spared.isAfter(until)) ? spared : until;
+	}
+
+	private static void requireRange(String name, int value, int least, int most) {
+		if (value < least || value > most) {
+			throw new IllegalArgumentException(name + " must be " + least + " to " + most + ", was " + value);
+		}
+	}
+
+}

@@ -1,0 +1,132 @@
+package county.bigtree.domain.standing;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Comparator;
+import java.util.List;
+import java.util.UUID;
+
+import county.bigtree.domain.points.Score;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the register knows, at one instant, about one tree as far as its scores depend on
+ * it.
+ *
+ * @param tree the tree
+ * @param accepted whether it was ever accepted: a decision that stays
+ * @param measurements every measurement with a full set of figures, whether it counts or
+ * not
+ * @param conditions every confirmed condition report
+ */
+public record TreeFacts(UUID tree, boolean accepted, List<Measured> measurements, List<Found> conditions) {
+
+	public TreeFacts {
+		measurements = List.copyOf(measurements);
+		conditions = List.copyOf(conditions);
+	}
+
+	/**
+	 * One visit's figures and what was decided about them.
+	 *
+	 * @param measurement its id
+	 * @param measuredOn the measuring day
+	 * @param filedAt when the register learned of it
+	 * @param score what its readings reduce to
+	 * @param carriedOver whether it counts on the basis of an older record
+	 * @param setAside whether a coordinator set it aside
+	 * @param broughtBy the sign-off that brought it, if it is a verifier's own
+	 * @param requiredSignOffs how many agreeing sign-offs it needs, as judged at the
+	 * first; 0 before any
+	 * @param signOffs the sign-offs given on it
+	 */
+	public record Measured(UUID measurement, LocalDate measuredOn, Instant filedAt, Score score, boolean carriedOver,
+			boolean setAside, @Nullable SignedOff broughtBy, int requiredSignOffs, List<SignedOff> signOffs) {
+
+		/**
+		 * The order in which measurements follow each other: by measuring day, then by
+		 * filing.
+		 */
+		public static final Comparator<Measured> ORDER = Comparator.comparing(Measured::measuredOn)
+			.thenComparing(Measured::filedAt);
+
+		public Measured {
+			signOffs = List.copyOf(signOffs);
+		}
+
+		/**
+		 * Whether this measurement counts from its measuring day on.
+		 */
+		public boolean counts() {
+			if (this.setAside) {
+				return false;
+			}
+			if (this.carriedOver) {
+				return true;
+			}
+			SignedOff bringer = this.broughtBy;
+			if (bringer != null) {
+				return !bringer.revoked();
+			}
+			return this.signOffs.stream().noneMatch(SignedOff::endsClaim) && agreeing() >= Math.max(1, this.requiredSignOffs);
+		}
+
+		private long agreeing() {
+			return this.signOffs.stream().filter(SignedOff::agrees).count();
+		}
+
+	}
+
+	/**
+	 * A verifier's word on a measurement.
+	 *
+	 * @param verdict what it says
+	 * @param broughtOwn whether it brought a measurement of the verifier's own
+	 * @param revoked whether a coordinator revoked it
+	 */
+	public record SignedOff(Verdict verdict, boolean broughtOwn, boolean revoked) {
+
+		boolean agrees() {
+			return !this.revoked && !this.broughtOwn && this.verdict == Verdict.CONFIRMED;
+		}
+
+		/**
+		 * A verifier's own measurement ends the claim of the filed one for good; a word
+		 * that it could not be confirmed does so until it is revoked.
+		 */
+		boolean endsClaim() {
+			return this.broughtOwn || (!this.revoked && this.verdict == Verdict.NOT_CONFIRMED);
+		}
+
+	}
+
+	/**
+	 * What a verifier says of a filed measurement.
+	 */
+	public enum Verdict {
+
+		CONFIRMED, CORRECTED, NOT_CONFIRMED
+
+	}
+
+	/**
+	 * A confirmed condition report.
+	 *
+	 * @param condition the condition
+	 * @param observedOn the day on which somebody saw it
+	 * @param holdsFrom the day from which it holds: when it began if known, else the day
+	 * observed
+	 * @param recordedAt when it was confirmed
+	 */
+	public record Found(Condition condition, LocalDate observedOn, LocalDate holdsFrom, Instant recordedAt) {
+
+		/**
+		 * The order in which conditions follow each other: by the day from which they
+		 * hold, then by when they were confirmed.
+		 */
+		public static final Comparator<Found> ORDER = Comparator.comparing(Found::holdsFrom)
+			.thenComparing(Found::recordedAt);
+
+	}
+
+}
