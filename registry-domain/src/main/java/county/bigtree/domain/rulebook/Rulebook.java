@@ -44,9 +44,9 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 	}
 
 	/**
-	 * The rules of a county that has said nothing else: ties within 5 points, measurements
-	 * current for 8 years and kept when stale, 12 sighting years, 180 days after damage,
-	 * one sign-off.
+	 * The rules of a county that has said nothing else: ties within 5 points,
+	 * measurements current for 8 years and kept when stale, 12 sighting years, 180 days
+	 * after damage, one sign-off.
 	 */
 	public static Rulebook defaults(LocalDate effectiveOn) {
 		return new Rulebook(effectiveOn, new TieRule.WithinPoints(new BigDecimal(5)), 8, WhenStale.KEEPS, 12, 180, 1,

@@ -7,8 +7,8 @@ import java.util.Optional;
  */
 public enum Condition {
 
-	UPRIGHT("upright"), DECLINING("declining"), DAMAGED("damaged"), DEAD("dead"), FALLEN("fallen"),
-	REMOVED("removed"), NOT_FOUND("not-found");
+	UPRIGHT("upright"), DECLINING("declining"), DAMAGED("damaged"), DEAD("dead"), FALLEN("fallen"), REMOVED("removed"),
+	NOT_FOUND("not-found");
 
 	private final String word;
 

@@ -46,12 +46,10 @@ public final class Contention {
 	 * current, within its days of grace after damage, or recently enough seen.
 	 */
 	public Optional<LocalDate> turnsOn(ScoredTree tree, LocalDate after) {
-		Stream<LocalDate> lastDays = Stream.of(Optional.of(currentUntil(tree)), Optional.of(seenUntil(tree)),
-				graceUntil(tree))
+		Stream<LocalDate> lastDays = Stream
+			.of(Optional.of(currentUntil(tree)), Optional.of(seenUntil(tree)), graceUntil(tree))
 			.flatMap(Optional::stream);
-		return lastDays.map((last) -> last.plusDays(1))
-			.filter((turn) -> turn.isAfter(after))
-			.min(LocalDate::compareTo);
+		return lastDays.map((last) -> last.plusDays(1)).filter((turn) -> turn.isAfter(after)).min(LocalDate::compareTo);
 	}
 
 	/**

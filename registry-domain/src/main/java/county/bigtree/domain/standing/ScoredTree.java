@@ -32,7 +32,8 @@ public record ScoredTree(UUID tree, UUID measurement, Score score, LocalDate mea
 
 	public ScoredTree {
 		if (seenOn.isBefore(measuredOn)) {
-			throw new IllegalArgumentException("seenOn must not be before measuredOn " + measuredOn + ", was " + seenOn);
+			throw new IllegalArgumentException(
+					"seenOn must not be before measuredOn " + measuredOn + ", was " + seenOn);
 		}
 		if (lostOn != null && !lostOn.isAfter(measuredOn)) {
 			throw new IllegalArgumentException("lostOn must be after measuredOn " + measuredOn + ", was " + lostOn);

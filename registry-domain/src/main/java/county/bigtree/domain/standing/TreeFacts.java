@@ -68,7 +68,8 @@ public record TreeFacts(UUID tree, boolean accepted, List<Measured> measurements
 			if (bringer != null) {
 				return !bringer.revoked();
 			}
-			return this.signOffs.stream().noneMatch(SignedOff::endsClaim) && agreeing() >= Math.max(1, this.requiredSignOffs);
+			return this.signOffs.stream().noneMatch(SignedOff::endsClaim)
+					&& agreeing() >= Math.max(1, this.requiredSignOffs);
 		}
 
 		private long agreeing() {
