@@ -1,5 +1,5 @@
 /**
- * Placeholder.
+ * The registry's schema and the PostgreSQL server that comes with it.
  */
 @NullMarked
 package county.bigtree.db;
