@@ -1,0 +1,4 @@
+@NullMarked
+package county.bigtree.registry.species;
+
+import org.jspecify.annotations.NullMarked;
