@@ -1,0 +1,26 @@
+package county.bigtree.registry.access;
+
+/**
+ * Who may call an endpoint. A role stands for itself and those above it: a coordinator
+ * may do what a verifier may, a verifier what a volunteer may. The administrator runs the
+ * service and holds no role in a county by that.
+ */
+public enum Who {
+
+	ANYONE,
+
+	/** Whoever has an account, with or without a role. */
+	SIGNED_IN,
+
+	VOLUNTEER,
+
+	VERIFIER,
+
+	COORDINATOR,
+
+	/** A coordinator, or the administrator. */
+	COORDINATOR_OR_ADMINISTRATOR,
+
+	ADMINISTRATOR
+
+}

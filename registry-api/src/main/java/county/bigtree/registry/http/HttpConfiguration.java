@@ -1,0 +1,53 @@
+package county.bigtree.registry.http;
+
+import java.time.Clock;
+import java.util.List;
+
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.boot.autoconfigure.condition.ConditionalOnMissingBean;
+import org.springframework.boot.webmvc.autoconfigure.WebMvcRegistrations;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.scheduling.annotation.EnableScheduling;
+import org.springframework.transaction.support.TransactionTemplate;
+import org.springframework.web.method.support.HandlerMethodArgumentResolver;
+import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
+import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
+import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerAdapter;
+
+/**
+ * Puts the conventions in force.
+ */
+@Configuration(proxyBeanMethods = false)
+@EnableScheduling
+class HttpConfiguration implements WebMvcConfigurer {
+
+	@Override
+	public void addArgumentResolvers(List<HandlerMethodArgumentResolver> resolvers) {
+		resolvers.add(new PagingArgument());
+		resolvers.add(new IfMatchArgument());
+	}
+
+	@Override
+	public void addInterceptors(InterceptorRegistry registry) {
+		registry.addInterceptor(new KnownParameters()).addPathPatterns("/api/**").order(100);
+	}
+
+	@Bean
+	@ConditionalOnMissingBean
+	Clock clock() {
+		return Clock.systemUTC();
+	}
+
+	@Bean
+	static WebMvcRegistrations wholeRequests(ObjectProvider<TransactionTemplate> transactions,
+			ObjectProvider<KeyedAnswers> answers) {
+		return new WebMvcRegistrations() {
+			@Override
+			public RequestMappingHandlerAdapter getRequestMappingHandlerAdapter() {
+				return new WholeRequests(transactions, answers);
+			}
+		};
+	}
+
+}
