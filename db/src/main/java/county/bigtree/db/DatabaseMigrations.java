@@ -21,11 +21,12 @@ public final class DatabaseMigrations {
 	 * Migrates as the owner and grants the service role what it needs.
 	 * @param serviceRole may be the owner's own, or {@link #NO_SERVICE_ROLE}: then
 	 * nothing is granted, and only the triggers guard what is written once
+	 * @return how many migrations were applied
 	 */
-	public static void migrate(DatabaseLogin owner, String serviceRole) {
+	public static int migrate(DatabaseLogin owner, String serviceRole) {
 		FluentConfiguration configuration = Flyway.configure()
 			.dataSource(owner.jdbcUrl(), owner.user(), owner.password());
-		configure(configuration, serviceRole).load().migrate();
+		return configure(configuration, serviceRole).load().migrate().migrationsExecuted;
 	}
 
 	/**

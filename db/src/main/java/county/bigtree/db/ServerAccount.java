@@ -22,8 +22,9 @@ import org.jspecify.annotations.Nullable;
  */
 enum ServerAccount {
 
-	SAME_USER(List.of()), OWN_NAMESPACE(List.of("unshare", "-U")), NOBODY(List.of("setpriv", "--reuid=65534",
-			"--regid=65534", "--clear-groups", "--inh-caps=+dac_override", "--ambient-caps=+dac_override"));
+	SAME_USER(List.of()), OWN_NAMESPACE(List.of("unshare", "-U")),
+	NOBODY(List.of("setpriv", "--reuid=65534", "--regid=65534", "--clear-groups", "--inh-caps=+dac_override",
+			"--ambient-caps=+dac_override", "--securebits=+no_setuid_fixup"));
 
 	private static final int ROOT_UID = 0;
 
@@ -82,7 +83,7 @@ enum ServerAccount {
 		});
 	}
 
-	private boolean works() {
+	boolean works() {
 		try {
 			ProgramRun run = ProgramRun.of(command(Path.of("id"), List.of("-u")));
 			return run.succeeded() && !run.output().strip().equals("0");
