@@ -68,6 +68,10 @@ public record Angle(double value, AngleUnit unit, @Nullable Double standardUncer
 		return new Estimate(radians(), u / 100 / (1 + tangent * tangent));
 	}
 
+	public boolean statesUncertainty() {
+		return this.standardUncertainty != null;
+	}
+
 	/** As a person would write it: {@code -3 deg}, {@code +124 %}. */
 	public String text() {
 		String sign = (this.value > 0) ? "+" : "";

@@ -26,6 +26,17 @@ public sealed interface Length {
 	Estimate estimate(LengthUnit unit, DefaultUncertainty byDefault);
 
 	/**
+	 * Refuses zero and less, where a reading needs more; names the field it has there.
+	 */
+	default Length positive(String field) {
+		Figures.positive((this instanceof Single) ? field + "/value" : field, metres());
+		return this;
+	}
+
+	/** Whether the measurer stated an uncertainty for the whole of it. */
+	boolean statesUncertainty();
+
+	/**
 	 * As a person would write it: {@code 3.75 m}, {@code 12 ft 3.5 in},
 	 * {@code 30 ft + 7 ft}.
 	 */
@@ -87,6 +98,11 @@ public sealed interface Length {
 		}
 
 		@Override
+		public boolean statesUncertainty() {
+			return this.standardUncertainty != null;
+		}
+
+		@Override
 		public String text() {
 			return Figures.plain(this.value) + " " + this.unit.code();
 		}
@@ -136,6 +152,11 @@ public sealed interface Length {
 		}
 
 		@Override
+		public boolean statesUncertainty() {
+			return this.standardUncertainty != null;
+		}
+
+		@Override
 		public String text() {
 			return Figures.plain(this.feet) + " ft " + Figures.plain(this.inches) + " in";
 		}
@@ -177,6 +198,11 @@ public sealed interface Length {
 			this.parts.forEach((part) -> uncertainties.add(part.estimate(wanted, byDefault).standardUncertainty()));
 			double squares = uncertainties.stream().mapToDouble((u) -> u * u).sum();
 			return new Estimate(in(wanted), Math.sqrt(squares));
+		}
+
+		@Override
+		public boolean statesUncertainty() {
+			return this.parts.stream().allMatch(Length::statesUncertainty);
 		}
 
 		@Override

@@ -1,0 +1,105 @@
+package county.bigtree.domain.measuring;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
+
+import county.bigtree.domain.quantity.Estimate;
+import county.bigtree.domain.quantity.Figures;
+import county.bigtree.domain.quantity.Flaw;
+import county.bigtree.domain.quantity.InvalidReadingException;
+import county.bigtree.domain.quantity.Length;
+import county.bigtree.domain.quantity.LengthUnit;
+
+/**
+ * Mean spread from the centre of the stem to the crown's edge in four or more directions:
+ * W = 2 (w1 r1 + ... + wn rn). Evenly spaced spokes weigh the same, 1/n (common
+ * practice); where bearings are given each weighs the share of the circle nearest to it.
+ *
+ * @param radii four or more; zero says that the crown doesn't reach that way
+ * @param bearings empty, or one for each radius, in degrees from north, increasing, from
+ * 0 to below 360, with no gap of 180 or more
+ */
+public record CrownSpokes(List<Length> radii, List<Double> bearings, Notes notes) implements CrownReading {
+
+	private static final int FEWEST = 4;
+
+	private static final int MOST = 360;
+
+	public CrownSpokes {
+		radii = List.copyOf(radii);
+		bearings = List.copyOf(bearings);
+		if (radii.size() < FEWEST || radii.size() > MOST) {
+			throw new InvalidReadingException("radii", Flaw.WRONG_COUNT,
+					"must be from 4 to " + MOST + " but was " + radii.size());
+		}
+		for (int i = 0; i < radii.size(); i++) {
+			Figures.notNegative("radii/" + i, radii.get(i).feet());
+		}
+		Figures.positive("radii", radii.stream().mapToDouble(Length::feet).sum());
+		if (!bearings.isEmpty()) {
+			Bearings.check(bearings, radii.size());
+		}
+	}
+
+	public static CrownSpokes evenlySpaced(List<Length> radii, Notes notes) {
+		return new CrownSpokes(radii, List.of(), notes);
+	}
+
+	@Override
+	public Method method() {
+		return Method.SPOKES;
+	}
+
+	@Override
+	public Estimate estimate() {
+		return figure().estimate();
+	}
+
+	private Figure figure() {
+		double[] weights = weights();
+		List<Budget.Term> terms = new ArrayList<>();
+		double spread = 0;
+		for (int i = 0; i < weights.length; i++) {
+			Estimate radius = this.radii.get(i).estimate(LengthUnit.FT, InstrumentDefaults.CROWN_RADIUS);
+			spread += 2 * weights[i] * radius.value();
+			terms.add(Budget.term("r" + (i + 1), 2 * weights[i], radius.standardUncertainty()));
+		}
+		return Figure.spread(spread, new Budget(terms));
+	}
+
+	private double[] weights() {
+		return this.bearings.isEmpty() ? Bearings.evenWeights(this.radii.size()) : Bearings.weights(this.bearings);
+	}
+
+	@Override
+	public List<WorkingLine> working() {
+		Working working = new Working();
+		for (int i = 0; i < this.radii.size(); i++) {
+			working.converted("r" + (i + 1), this.radii.get(i), LengthUnit.FT);
+		}
+		if (this.bearings.isEmpty()) {
+			String sum = this.radii.stream().map(Working::feet).collect(Collectors.joining(" + ", "(", ") ft"));
+			return working.then(figure().lines("2 (r1 + ... + rn) / n", "2 × " + sum + " / " + this.radii.size()));
+		}
+		return working.then(figure().lines("2 (w1 r1 + ... + wn rn)", weightedSum()));
+	}
+
+	private String weightedSum() {
+		double[] weights = weights();
+		List<String> products = new ArrayList<>();
+		for (int i = 0; i < weights.length; i++) {
+			products.add(Figures.rounded(weights[i], 4) + " × " + Working.feet(this.radii.get(i)));
+		}
+		return "2 × (" + String.join(" + ", products) + ") ft";
+	}
+
+	@Override
+	public List<Caution> cautions() {
+		if (this.radii.stream().noneMatch((radius) -> radius.feet() == 0)) {
+			return List.of();
+		}
+		return List.of(new Caution("crown-one-sided", "The crown doesn't reach to one side of the stem."));
+	}
+
+}

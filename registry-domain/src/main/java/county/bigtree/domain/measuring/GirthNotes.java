@@ -1,0 +1,41 @@
+package county.bigtree.domain.measuring;
+
+import java.util.List;
+
+import county.bigtree.domain.quantity.Figures;
+import county.bigtree.domain.quantity.Length;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a girth reading may say beside its figures.
+ *
+ * @param heightAboveGround where the girth was taken, if it was noted; more than zero
+ * @param placement why it was taken there (a burl, a fork, a low limb), or null
+ * @param instrument in the measurer's words, or null
+ * @param remarks or null
+ */
+public record GirthNotes(@Nullable Length heightAboveGround, @Nullable String placement, @Nullable String instrument,
+		@Nullable String remarks) {
+
+	/** Nothing said. */
+	public static final GirthNotes NONE = new GirthNotes(null, null, null, null);
+
+	/** In feet: what separates 4.5 ft from 1.37 m, with room for a rounded entry. */
+	private static final double SAME_HEIGHT = 0.05;
+
+	public GirthNotes {
+		if (heightAboveGround != null) {
+			heightAboveGround.positive("heightAboveGround");
+		}
+	}
+
+	List<Caution> cautions() {
+		if (this.heightAboveGround == null
+				|| Math.abs(this.heightAboveGround.feet() - MeasuringPoint.BREAST_HEIGHT_FEET) <= SAME_HEIGHT) {
+			return List.of();
+		}
+		return List.of(new Caution("not-at-breast-height", "The girth was taken "
+				+ Figures.rounded(this.heightAboveGround.feet(), 3) + " ft above ground, not at 4.5 ft (1.37 m)."));
+	}
+
+}

@@ -1,0 +1,10 @@
+package county.bigtree.domain.measuring;
+
+/**
+ * A reading of the girth, in inches once reduced.
+ */
+public sealed interface GirthReading extends Reading permits TapeGirth, StringGirth, DiameterGirth, BiltmoreGirth {
+
+	GirthNotes notes();
+
+}

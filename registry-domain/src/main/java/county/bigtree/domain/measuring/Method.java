@@ -1,0 +1,64 @@
+package county.bigtree.domain.measuring;
+
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * How a reading was taken. The code is what JSON and rulebooks write.
+ */
+public enum Method {
+
+	TAPE(Kind.GIRTH, "tape"),
+
+	STRING(Kind.GIRTH, "string"),
+
+	DIAMETER(Kind.GIRTH, "diameter"),
+
+	BILTMORE(Kind.GIRTH, "biltmore"),
+
+	POLE(Kind.HEIGHT, "pole"),
+
+	SHADOW(Kind.HEIGHT, "shadow"),
+
+	STICK(Kind.HEIGHT, "stick"),
+
+	EQUAL_ARM(Kind.HEIGHT, "equal-arm"),
+
+	TANGENT(Kind.HEIGHT, "tangent"),
+
+	SINE(Kind.HEIGHT, "sine"),
+
+	TWO_STATION(Kind.HEIGHT, "two-station"),
+
+	/** A height taken over from an older record that doesn't say how. */
+	STATED_HEIGHT(Kind.HEIGHT, "stated-height"),
+
+	AXES(Kind.CROWN, "axes"),
+
+	SPOKES(Kind.CROWN, "spokes"),
+
+	/** A mean spread taken over from an older record that doesn't say how. */
+	STATED_SPREAD(Kind.CROWN, "stated-spread");
+
+	private final Kind kind;
+
+	private final String code;
+
+	Method(Kind kind, String code) {
+		this.kind = kind;
+		this.code = code;
+	}
+
+	public Kind kind() {
+		return this.kind;
+	}
+
+	public String code() {
+		return this.code;
+	}
+
+	public static Optional<Method> find(String code) {
+		return Arrays.stream(values()).filter((method) -> method.code.equals(code)).findFirst();
+	}
+
+}

@@ -1,0 +1,32 @@
+package county.bigtree.domain.measuring;
+
+import java.util.Optional;
+
+import county.bigtree.domain.points.Score;
+import county.bigtree.domain.quantity.Estimate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the readings of one visit come to, and by which state of the formulas. A figure
+ * not measured is null.
+ *
+ * @param version of the formulas and defaults used, from 1
+ */
+public record Reduced(int version, @Nullable Estimate girthInches, @Nullable Estimate heightFeet,
+		@Nullable Estimate crownSpreadFeet) {
+
+	/**
+	 * Of the formulas and instrument defaults in this package: raised whenever one of
+	 * them gives another figure than before.
+	 */
+	public static final int VERSION = 1;
+
+	/** Empty unless all three figures are there. */
+	public Optional<Score> score() {
+		if (this.girthInches == null || this.heightFeet == null || this.crownSpreadFeet == null) {
+			return Optional.empty();
+		}
+		return Optional.of(Score.of(this.girthInches, this.heightFeet, this.crownSpreadFeet));
+	}
+
+}

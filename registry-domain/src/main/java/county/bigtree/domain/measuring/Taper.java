@@ -1,0 +1,42 @@
+package county.bigtree.domain.measuring;
+
+import county.bigtree.domain.quantity.Estimate;
+import county.bigtree.domain.quantity.Flaw;
+import county.bigtree.domain.quantity.InvalidReadingException;
+
+/**
+ * Girth at a height that can't be taped, between two girths below and above it, taken as
+ * changing evenly. Never beyond them, and they lie at most 2 ft apart (proposal).
+ */
+public final class Taper {
+
+	private static final double FARTHEST_APART = 2;
+
+	private Taper() {
+	}
+
+	/**
+	 * Girths in inches, heights in feet above ground.
+	 * @throws InvalidReadingException unless the height wanted lies between the two
+	 */
+	public static Estimate girthAt(double heightFeet, Estimate lowerGirth, Estimate lowerHeight, Estimate upperGirth,
+			Estimate upperHeight) {
+		double below = heightFeet - lowerHeight.value();
+		double above = upperHeight.value() - heightFeet;
+		if (!(below > 0 && above > 0)) {
+			throw new InvalidReadingException("", Flaw.OUT_OF_RANGE,
+					"the height wanted must lie between the two taped");
+		}
+		double apart = below + above;
+		if (apart > FARTHEST_APART) {
+			throw new InvalidReadingException("", Flaw.OUT_OF_RANGE, "the two girths must be at most 2 ft apart");
+		}
+		double taper = (upperGirth.value() - lowerGirth.value()) / apart;
+		Budget budget = Budget.of(Budget.term("C1", above / apart, lowerGirth.standardUncertainty()),
+				Budget.term("C2", below / apart, upperGirth.standardUncertainty()),
+				Budget.term("h1", -taper * above / apart, lowerHeight.standardUncertainty()),
+				Budget.term("h2", -taper * below / apart, upperHeight.standardUncertainty()));
+		return Figure.girth(lowerGirth.value() + taper * below, budget).estimate();
+	}
+
+}
