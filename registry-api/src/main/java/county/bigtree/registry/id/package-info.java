@@ -1,0 +1,7 @@
+/**
+ * Identifiers.
+ */
+@NullMarked
+package county.bigtree.registry.id;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,63 @@
+package county.bigtree.registry.people;
+
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.UUID;
+
+/**
+ * The person who asks, with the roles held at that moment. Controllers take it as an
+ * argument ({@code Actor} where an account is needed, {@code @Nullable Actor} where
+ * anyone may ask) and hand it to the use case, which judges.
+ *
+ * @param id of the person
+ * @param creditName the name to be credited
+ * @param administrator whether they run the service
+ * @param roles the highest role held, by county
+ */
+public record Actor(UUID id, String creditName, boolean administrator, Map<String, Role> roles) {
+
+	public Actor {
+		roles = Map.copyOf(roles);
+	}
+
+	/** Several roles in one county come down to the highest. */
+	static Actor of(UUID id, String creditName, Collection<CountyRole> held) {
+		Map<String, Role> highest = new HashMap<>();
+		boolean administrator = false;
+		for (CountyRole one : held) {
+			if (one.county() == null) {
+				administrator = true;
+			}
+			else {
+				highest.merge(one.county(), one.role(), (a, b) -> a.includes(b) ? a : b);
+			}
+		}
+		return new Actor(id, creditName, administrator, highest);
+	}
+
+	/** Whether they hold the role, or one that includes it, in the county. */
+	public boolean is(Role role, String county) {
+		Role held = this.roles.get(county);
+		return held != null && held.includes(role);
+	}
+
+	/** Whether they hold the role, or one that includes it, in any county. */
+	public boolean isAnywhere(Role role) {
+		return (role == Role.ADMINISTRATOR) ? this.administrator
+				: this.roles.values().stream().anyMatch((held) -> held.includes(role));
+	}
+
+	public boolean isVolunteerIn(String county) {
+		return is(Role.VOLUNTEER, county);
+	}
+
+	public boolean isVerifierIn(String county) {
+		return is(Role.VERIFIER, county);
+	}
+
+	public boolean isCoordinatorOf(String county) {
+		return is(Role.COORDINATOR, county);
+	}
+
+}

@@ -1,0 +1,107 @@
+package county.bigtree.registry.people.web;
+
+import java.net.URI;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.http.Page;
+import county.bigtree.registry.http.Unkeyed;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.people.ListTokens;
+import county.bigtree.registry.people.MakeToken;
+import county.bigtree.registry.people.RevokeToken;
+import county.bigtree.registry.people.TokenSummary;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.security.SecurityRequirement;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Size;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.DeleteMapping;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.bind.annotation.RestController;
+
+/**
+ * Personal access tokens: made with the password, then sent with every request.
+ */
+@RestController
+@RequestMapping("/api/v1/tokens")
+@Tag(name = "People")
+class TokenController {
+
+	private final MakeToken makeToken;
+
+	private final ListTokens listTokens;
+
+	private final RevokeToken revokeToken;
+
+	TokenController(MakeToken makeToken, ListTokens listTokens, RevokeToken revokeToken) {
+		this.makeToken = makeToken;
+		this.listTokens = listTokens;
+		this.revokeToken = revokeToken;
+	}
+
+	@PostMapping
+	@Access(Who.SIGNED_IN)
+	@Unkeyed
+	@SecurityRequirement(name = "password")
+	@Operation(operationId = "makeToken", summary = "Make a personal access token, with e-mail address and password")
+	ResponseEntity<MadeToken> make(@Valid @RequestBody TokenRequest request, Actor actor) {
+		MakeToken.Made made = this.makeToken.make(actor, request.name(), request.expiresOn());
+		MadeToken answer = MadeToken.from(made);
+		return ResponseEntity.created(URI.create("/api/v1/tokens/" + answer.id())).body(answer);
+	}
+
+	@GetMapping
+	@Access(Who.SIGNED_IN)
+	@Operation(operationId = "listTokens", summary = "Your own tokens that still work")
+	Page<TokenSummary> list(Actor actor) {
+		return Page.whole(this.listTokens.list(actor));
+	}
+
+	@DeleteMapping("/{token}")
+	@Access(Who.SIGNED_IN)
+	@ResponseStatus(HttpStatus.NO_CONTENT)
+	@Operation(operationId = "revokeToken", summary = "Take back one of your own tokens")
+	void revoke(@PathVariable UUID token, Actor actor) {
+		this.revokeToken.revoke(actor, token);
+	}
+
+	/**
+	 * What a token is asked for.
+	 *
+	 * @param expiresOn the last day on which it shall work; half a year from now where
+	 * none is given
+	 */
+	record TokenRequest(@NotBlank @Size(max = 100) String name, @Nullable LocalDate expiresOn) {
+
+	}
+
+	/**
+	 * A token just made.
+	 *
+	 * @param token to be kept by the client; it is not shown again
+	 */
+	record MadeToken(UUID id, String name, String token, String last4, Instant createdAt, LocalDate expiresOn) {
+
+		static MadeToken from(MakeToken.Made made) {
+			TokenSummary summary = made.summary();
+			return new MadeToken(summary.id(), summary.name(), made.secret(), summary.last4(), summary.createdAt(),
+					summary.expiresOn());
+		}
+
+	}
+
+}
