@@ -1,0 +1,68 @@
+package county.bigtree.registry.people;
+
+import java.time.Clock;
+import java.util.List;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
+
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/**
+ * Makes people for tests: each with an account, the roles wanted, and an access token.
+ */
+@Component
+public class TestPeople {
+
+	/** Theirs all. */
+	public static final String PASSWORD = "a password for tests";
+
+	private static final AtomicInteger made = new AtomicInteger();
+
+	private final Accounts accounts;
+
+	private final MakeToken makeToken;
+
+	private final Actors actors;
+
+	private final TransactionTemplate transactions;
+
+	private final Clock clock;
+
+	TestPeople(Accounts accounts, MakeToken makeToken, Actors actors, TransactionTemplate transactions, Clock clock) {
+		this.accounts = accounts;
+		this.makeToken = makeToken;
+		this.actors = actors;
+		this.transactions = transactions;
+		this.clock = clock;
+	}
+
+	public TestPerson with(CountyRole... roles) {
+		int number = made.incrementAndGet();
+		String email = "person-" + number + "@example.org";
+		UUID id = this.transactions.execute((status) -> {
+			UUID opened = this.accounts.open(email, "Person " + number, PASSWORD, this.clock.instant()).getId();
+			this.accounts.give(opened, List.of(roles), null, this.clock.instant());
+			return opened;
+		});
+		String token = this.makeToken.make(this.actors.get(id), "test", null).secret();
+		return new TestPerson(id, email, "Person " + number, token);
+	}
+
+	public TestPerson volunteer(String county) {
+		return with(CountyRole.of(county, Role.VOLUNTEER));
+	}
+
+	public TestPerson verifier(String county) {
+		return with(CountyRole.of(county, Role.VERIFIER));
+	}
+
+	public TestPerson coordinator(String county) {
+		return with(CountyRole.of(county, Role.COORDINATOR));
+	}
+
+	public TestPerson administrator() {
+		return with(CountyRole.administrator());
+	}
+
+}
