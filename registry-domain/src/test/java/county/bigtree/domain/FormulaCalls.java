@@ -40,7 +40,7 @@ import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.Length;
 import county.bigtree.domain.quantity.LengthUnit;
 import county.bigtree.domain.review.EnScore;
-import county.bigtree.domain.review.GirthTolerance;
+import county.bigtree.domain.review.Tolerances;
 
 import static county.bigtree.domain.quantity.LengthUnit.FT;
 import static county.bigtree.domain.quantity.LengthUnit.IN;
@@ -246,7 +246,7 @@ final class FormulaCalls {
 		CALLS.put("slenderness", (in) -> Slenderness.of(in.get("c"), in.get("h")));
 		CALLS.put("buckling_h", (in) -> BucklingHeight.feet(in.get("d_in"), in.get("E"), in.get("w")));
 		CALLS.put("girth_growth", (in) -> GirthGrowth.inches(in.get("radial_in_yr"), in.get("years")));
-		CALLS.put("fia_tol_girth", (in) -> GirthTolerance.inches(in.get("d")));
+		CALLS.put("fia_tol_girth", (in) -> Tolerances.STANDARD.roundStemInches(in.get("d")));
 		CALLS.put("en", (in) -> EnScore.of(expanded(in, "x1", "U1"), expanded(in, "x2", "U2")));
 	}
 
