@@ -1,0 +1,7 @@
+/**
+ * The database that the service works on: its own, or one it is given.
+ */
+@NullMarked
+package county.bigtree.registry.database;
+
+import org.jspecify.annotations.NullMarked;
