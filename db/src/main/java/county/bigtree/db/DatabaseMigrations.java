@@ -73,19 +73,23 @@ public final class DatabaseMigrations {
 
 	private static void requireSupportedServer(Flyway flyway) {
 		try (Connection connection = flyway.getConfiguration().getDataSource().getConnection()) {
-			DatabaseMetaData server = connection.getMetaData();
-			int version = server.getDatabaseMajorVersion();
-			if (!server.getDatabaseProductName().equals("PostgreSQL") || version < OLDEST_MAJOR_VERSION
-					|| version > NEWEST_MAJOR_VERSION) {
-				throw new DatabaseUnavailable("The database is " + server.getDatabaseProductName() + " " + version
-						+ ", but this release needs PostgreSQL " + OLDEST_MAJOR_VERSION + " to " + NEWEST_MAJOR_VERSION
-						+ ": name such a server with --spring.datasource.url.");
-			}
+			requireSupported(connection);
 		}
 		catch (SQLException ex) {
 			throw new DatabaseUnavailable("The database can't be reached (" + oneLine(ex)
 					+ "): see that its server runs, and check --spring.datasource.url, --spring.datasource.username"
 					+ " and --spring.datasource.password.", ex);
+		}
+	}
+
+	static void requireSupported(Connection connection) throws SQLException {
+		DatabaseMetaData server = connection.getMetaData();
+		int version = server.getDatabaseMajorVersion();
+		if (!server.getDatabaseProductName().equals("PostgreSQL") || version < OLDEST_MAJOR_VERSION
+				|| version > NEWEST_MAJOR_VERSION) {
+			throw new DatabaseUnavailable("The database is " + server.getDatabaseProductName() + " " + version
+					+ ", but this release needs PostgreSQL " + OLDEST_MAJOR_VERSION + " to " + NEWEST_MAJOR_VERSION
+					+ ": name such a server with --spring.datasource.url.");
 		}
 	}
 

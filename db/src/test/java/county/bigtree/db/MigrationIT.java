@@ -50,6 +50,17 @@ class MigrationIT {
 	}
 
 	@Test
+	void refusesADatabaseThatANewerReleaseWrote() throws SQLException {
+		this.owner.execute("""
+				insert into flyway_schema_history (installed_rank, version, description, type, script, installed_by,
+				execution_time, success) values (9999, '999901010000', 'to come', 'SQL', 'V999901010000__to_come.sql',
+				'owner', 1, true)""");
+		assertThatThrownBy(() -> DatabaseMigrations.migrate(this.database.owner(), TestServer.SERVICE))
+			.isInstanceOf(DatabaseUnavailable.class)
+			.hasMessageContaining("was written by a newer release than this one");
+	}
+
+	@Test
 	void neverEmptiesASchema() {
 		Flyway flyway = DatabaseMigrations
 			.configure(Flyway.configure().dataSource(this.database.owner().dataSource()), TestServer.SERVICE)
