@@ -8,6 +8,7 @@ import java.util.UUID;
 import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.registry.problem.Contention;
 import county.bigtree.registry.problem.FieldProblem;
+import county.bigtree.registry.problem.InvalidEntries;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
 import county.bigtree.registry.problem.ProblemType;
@@ -69,6 +70,11 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 	ResponseEntity<Object> invalidReading(InvalidReadingException invalid, WebRequest request) {
 		String pointer = invalid.path().isEmpty() ? "#" : "#/" + invalid.path();
 		return answer(Problem.invalid(pointer, invalid.code(), invalid.detail()), request);
+	}
+
+	@ExceptionHandler
+	ResponseEntity<Object> invalidEntries(InvalidEntries invalid, WebRequest request) {
+		return answer(Problem.invalid(invalid.errors()), request);
 	}
 
 	@ExceptionHandler

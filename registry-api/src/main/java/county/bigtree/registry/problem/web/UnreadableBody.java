@@ -9,6 +9,7 @@ import java.util.stream.Collectors;
 
 import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.registry.problem.FieldProblem;
+import county.bigtree.registry.problem.InvalidEntries;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
@@ -39,7 +40,9 @@ final class UnreadableBody {
 		}
 		Throwable cause = thrown.getCause();
 		if (cause instanceof DatabindException mismatch) {
-			return Problem.invalid(List.of(fieldProblem(mismatch)));
+			InvalidEntries entries = find(mismatch, InvalidEntries.class);
+			return Problem
+				.invalid((entries != null) ? entries.within(pointer(mismatch)) : List.of(fieldProblem(mismatch)));
 		}
 		if (cause instanceof StreamReadException syntax) {
 			return Problem.of(ProblemType.UNREADABLE, "This is not well-formed JSON" + place(syntax.getLocation()));

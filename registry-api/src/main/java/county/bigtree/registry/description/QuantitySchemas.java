@@ -1,0 +1,162 @@
+package county.bigtree.registry.description;
+
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+import county.bigtree.domain.measuring.CrownReading;
+import county.bigtree.domain.measuring.GirthReading;
+import county.bigtree.domain.measuring.HeightReading;
+import county.bigtree.domain.quantity.Angle;
+import county.bigtree.domain.quantity.Length;
+import io.swagger.v3.oas.models.Components;
+import io.swagger.v3.oas.models.media.Schema;
+import org.springdoc.core.utils.SpringDocUtils;
+
+/**
+ * Describes quantities and readings, whose form in JSON does not follow from their Java
+ * types.
+ */
+final class QuantitySchemas {
+
+	private static final String PREFIX = "#/components/schemas/";
+
+	private QuantitySchemas() {
+	}
+
+	/** Lets bodies refer to them wherever they hold one. */
+	static void replaceTypes() {
+		Map.of(Length.class, "Length", Angle.class, "Angle", GirthReading.class, "GirthReading", HeightReading.class,
+				"HeightReading", CrownReading.class, "CrownReading")
+			.forEach((type, name) -> SpringDocUtils.getConfig().replaceWithSchema(type, ref(name)));
+	}
+
+	static void addTo(Components components) {
+		components.addSchemas("Length", length());
+		components.addSchemas("Angle", angle());
+		components.addSchemas("GirthReading", oneOf("A girth reading: the fields that its method takes.",
+				girth("tape", Map.of("girth", ref("Length")), "girth"),
+				girth("string",
+						Map.of("length", ref("Length"), "sticks", integer(), "stickLength", ref("Length"), "rest",
+								ref("Length"))),
+				girth("diameter", Map.of("diameters", list(ref("Length"), 1, 2)), "diameters"), girth("biltmore",
+						Map.of("diameterRead", ref("Length"), "stickReading", ref("Length"), "reach", ref("Length")))));
+		components.addSchemas("HeightReading", heights());
+		components.addSchemas("CrownReading", oneOf("A crown reading: the fields that its method takes.",
+				reading("axes", Map.of("axes", list(ref("Length"), 2, 360)), "axes"), reading("spokes",
+						Map.of("radii", list(ref("Length"), 4, 360), "bearings", list(number(), 4, 360)), "radii")));
+	}
+
+	private static Schema<?> heights() {
+		return oneOf("A height reading: the fields that its method takes.",
+				reading("pole", Map.of("height", ref("Length")), "height"),
+				reading("shadow",
+						Map.of("treeShadow", ref("Length"), "referenceHeight", ref("Length"), "referenceShadow",
+								ref("Length"), "at", text().format("date-time")),
+						"treeShadow", "referenceHeight", "referenceShadow"),
+				reading("stick",
+						Map.of("treeOnStick", ref("Length"), "referenceOnStick", ref("Length"), "referenceHeight",
+								ref("Length")),
+						"treeOnStick", "referenceOnStick", "referenceHeight"),
+				reading("equal-arm", Map.of("distance", ref("Length"), "baseOffset", ref("Length")), "distance"),
+				reading("tangent",
+						Map.of("horizontalDistance", ref("Length"), "slopeDistance", ref("Length"), "slopeAngle",
+								ref("Angle"), "topAngle", ref("Angle"), "baseAngle", ref("Angle")),
+						"topAngle", "baseAngle"),
+				reading("sine",
+						Map.of("topDistance", ref("Length"), "topAngle", ref("Angle"), "baseDistance", ref("Length"),
+								"baseAngle", ref("Angle")),
+						"topDistance", "topAngle", "baseDistance", "baseAngle"),
+				reading("two-station",
+						Map.of("stationsApart", ref("Length"), "nearTopAngle", ref("Angle"), "farTopAngle",
+								ref("Angle"), "nearBaseAngle", ref("Angle")),
+						"stationsApart", "nearTopAngle", "farTopAngle", "nearBaseAngle"));
+	}
+
+	private static Schema<?> length() {
+		Schema<?> single = object(Map.of("value", number(), "unit",
+				text()._enum(List.of("in", "ft", "yd", "mm", "cm", "m")), "standardUncertainty", number()), "value",
+				"unit");
+		Schema<?> both = object(Map.of("feet", number(), "inches", number(), "standardUncertainty", number()), "feet",
+				"inches");
+		Schema<?> segments = object(Map.of("segments", list(ref("Length"), 2, 1000)), "segments");
+		return oneOf("A length as entered: in one unit, in feet and inches, or in segments laid end to end.", single,
+				both, segments);
+	}
+
+	private static Schema<?> angle() {
+		return object(
+				Map.of("value", number(), "unit", text()._enum(List.of("deg", "pct")), "standardUncertainty", number()),
+				"value", "unit")
+			.description("An angle of elevation as entered, in degrees or in percent; negative below the eye.");
+	}
+
+	private static Schema<?> girth(String method, Map<String, Schema<?>> fields, String... required) {
+		Map<String, Schema<?>> more = new TreeMap<>(fields);
+		more.put("heightAboveGround", ref("Length"));
+		more.put("placement", text());
+		return reading(method, more, required);
+	}
+
+	private static Schema<?> reading(String method, Map<String, Schema<?>> fields, String... required) {
+		Map<String, Schema<?>> more = new TreeMap<>(fields);
+		more.put("method", text()._enum(List.of(method)));
+		more.put("instrument", text());
+		more.put("remarks", text());
+		Schema<?> reading = object(more, required);
+		reading.addRequiredItem("method");
+		return reading;
+	}
+
+	private static Schema<?> object(Map<String, Schema<?>> fields, String... required) {
+		Schema<?> object = typed("object");
+		new TreeMap<>(fields).forEach(object::addProperty);
+		List.of(required).forEach(object::addRequiredItem);
+		object.setAdditionalProperties(false);
+		return object;
+	}
+
+	private static Schema<?> oneOf(String description, Schema<?>... forms) {
+		Schema<?> schema = new Schema<>();
+		schema.setDescription(description);
+		for (Schema<?> form : forms) {
+			schema.addOneOfItem(form);
+		}
+		return schema;
+	}
+
+	private static Schema<?> list(Schema<?> items, int least, int most) {
+		Schema<?> list = typed("array");
+		list.setItems(items);
+		list.setMinItems(least);
+		list.setMaxItems(most);
+		return list;
+	}
+
+	private static Schema<?> ref(String name) {
+		return new Schema<>().$ref(PREFIX + name);
+	}
+
+	private static Schema<?> number() {
+		return typed("number");
+	}
+
+	private static Schema<?> integer() {
+		return typed("integer");
+	}
+
+	private static Schema<String> text() {
+		Schema<String> text = new Schema<>();
+		text.setType("string");
+		text.addType("string");
+		return text;
+	}
+
+	private static Schema<?> typed(String type) {
+		Schema<?> schema = new Schema<>();
+		schema.setType(type);
+		schema.addType(type);
+		return schema;
+	}
+
+}

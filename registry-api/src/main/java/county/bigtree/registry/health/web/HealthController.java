@@ -1,0 +1,68 @@
+package county.bigtree.registry.health.web;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.health.CheckReadiness;
+import county.bigtree.registry.health.Readiness;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+
+import org.springframework.http.CacheControl;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RestController;
+
+/**
+ * Liveness and readiness.
+ */
+@RestController
+@Tag(name = "Health")
+class HealthController {
+
+	private final CheckReadiness checkReadiness;
+
+	HealthController(CheckReadiness checkReadiness) {
+		this.checkReadiness = checkReadiness;
+	}
+
+	@GetMapping("/healthz")
+	@Access(Who.ANYONE)
+	@Operation(operationId = "getHealth", summary = "Whether the service lives")
+	ResponseEntity<Health> health() {
+		return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(new Health("up"));
+	}
+
+	@GetMapping("/readyz")
+	@Access(Who.ANYONE)
+	@Operation(operationId = "getReadiness", summary = "Whether the service can do its work; 503 where it can't")
+	ResponseEntity<Ready> readiness() {
+		Ready ready = Ready.from(this.checkReadiness.check());
+		return ResponseEntity.status("ready".equals(ready.status()) ? HttpStatus.OK : HttpStatus.SERVICE_UNAVAILABLE)
+			.cacheControl(CacheControl.noStore())
+			.body(ready);
+	}
+
+	/** Always {@code up}: what does not live does not answer. */
+	record Health(String status) {
+
+	}
+
+	/**
+	 * What the service needs, and whether it is there.
+	 *
+	 * @param status {@code ready} or {@code not-ready}
+	 * @param database {@code reachable} or {@code unreachable}
+	 * @param migrations {@code done} or {@code missing}
+	 */
+	record Ready(String status, String database, String migrations) {
+
+		static Ready from(Readiness readiness) {
+			return new Ready(readiness.isReady() ? "ready" : "not-ready",
+					readiness.databaseReachable() ? "reachable" : "unreachable",
+					readiness.migrationsDone() ? "done" : "missing");
+		}
+
+	}
+
+}
