@@ -112,36 +112,26 @@ public sealed interface Length {
 	/**
 	 * Feet and inches together. Whole feet, and less than twelve inches.
 	 *
-	 * @param feet whole, 0 or more
-	 * @param inches from 0 to below 12
+	 * @param wholeFeet 0 or more
+	 * @param inchesOver from 0 to below 12
 	 * @param standardUncertainty in inches, stated by the measurer, or null
 	 */
-	record FeetAndInches(double feet, double inches, @Nullable Double standardUncertainty) implements Length {
+	record FeetAndInches(double wholeFeet, double inchesOver, @Nullable Double standardUncertainty) implements Length {
 
 		public FeetAndInches {
 			double most = LengthUnit.M.to(LengthUnit.FT, MOST_METRES);
-			Figures.within("feet", feet, 0, most, "whole and from 0 to " + Figures.plain(Math.floor(most)));
-			if (feet != Math.rint(feet)) {
+			Figures.within("feet", wholeFeet, 0, most, "whole and from 0 to " + Figures.plain(Math.floor(most)));
+			if (wholeFeet != Math.rint(wholeFeet)) {
 				throw new InvalidReadingException("feet", Flaw.OUT_OF_RANGE,
-						"must be whole when inches are given but was " + Figures.plain(feet));
+						"must be whole when inches are given but was " + Figures.plain(wholeFeet));
 			}
-			Figures.within("inches", inches, 0, Math.nextDown(12.0), "from 0 to below 12 when feet are given");
+			Figures.within("inches", inchesOver, 0, Math.nextDown(12.0), "from 0 to below 12 when feet are given");
 			StatedUncertainty.check(standardUncertainty, LengthUnit.M.to(LengthUnit.IN, MOST_METRES));
 		}
 
 		@Override
 		public double in(LengthUnit wanted) {
-			return LengthUnit.IN.to(wanted, this.feet * 12 + this.inches);
-		}
-
-		@Override
-		public double inches() {
-			return in(LengthUnit.IN);
-		}
-
-		@Override
-		public double feet() {
-			return in(LengthUnit.FT);
+			return LengthUnit.IN.to(wanted, this.wholeFeet * 12 + this.inchesOver);
 		}
 
 		@Override
@@ -158,7 +148,7 @@ public sealed interface Length {
 
 		@Override
 		public String text() {
-			return Figures.plain(this.feet) + " ft " + Figures.plain(this.inches) + " in";
+			return Figures.plain(this.wholeFeet) + " ft " + Figures.plain(this.inchesOver) + " in";
 		}
 
 	}

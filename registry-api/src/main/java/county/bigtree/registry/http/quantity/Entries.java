@@ -106,7 +106,9 @@ final class Entries {
 			refuse(pointer, "wrong-type", "must be a number");
 			return null;
 		}
-		return node.decimalValue().doubleValue();
+		// A decimal beyond all doubles becomes infinite here, and is refused as that.
+		return (node.isBigDecimal() || node.isBigInteger()) ? Double.valueOf(node.decimalValue().doubleValue())
+				: Double.valueOf(node.doubleValue());
 	}
 
 	@Nullable Integer count(JsonNode node, String pointer) {

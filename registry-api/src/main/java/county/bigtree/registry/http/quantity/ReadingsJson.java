@@ -106,8 +106,8 @@ public final class ReadingsJson {
 			putUncertainty(node, single.standardUncertainty());
 		}
 		else if (length instanceof Length.FeetAndInches both) {
-			node.set("feet", number(both.feet()));
-			node.set("inches", number(both.inches()));
+			node.set("feet", number(both.wholeFeet()));
+			node.set("inches", number(both.inchesOver()));
 			putUncertainty(node, both.standardUncertainty());
 		}
 		else if (length instanceof Length.Segments segments) {
