@@ -52,6 +52,7 @@ class DisclosureTest {
 	@Test
 	void cellsAreAboutAKilometreEverywhere() {
 		Random random = new Random(11);
+		double farthestEastInTheNorth = 0;
 		for (int i = 0; i < 5000; i++) {
 			double latitude = 160 * random.nextDouble() - 80;
 			double longitude = 358 * random.nextDouble() - 179;
@@ -60,7 +61,11 @@ class DisclosureTest {
 			double east = (shown.longitude() - longitude) * METRES_PER_DEGREE * Math.cos(Math.toRadians(latitude));
 			assertThat(Math.abs(north)).isLessThan(557);
 			assertThat(Math.abs(east)).isLessThan(560);
+			if (latitude > 60) {
+				farthestEastInTheNorth = Math.max(farthestEastInTheNorth, Math.abs(east));
+			}
 		}
+		assertThat(farthestEastInTheNorth).isGreaterThan(500);
 	}
 
 	@ParameterizedTest

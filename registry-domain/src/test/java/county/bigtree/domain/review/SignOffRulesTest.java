@@ -88,9 +88,9 @@ class SignOffRulesTest {
 	 */
 	@ParameterizedTest
 	@CsvSource({ "151.5, 150, , , , , true", "151.6, 150, , , , , false", "20.3, 20, , , , , true",
-			"20.4, 20, , , , , false", ", , 99, 90, , , true", ", , 81, 90, , , true", ", , 99.1, 90, , , false",
-			", , , , 34, 30, true", ", , , , 34.1, 30, false", ", , , , 66, 60, true", ", , , , 66.1, 60, false",
-			", , , , 54, 60, true", "150, , 90, , 60, , true" })
+			"20.4, 20, , , , , false", ", , 99, 90, , , true", ", , 66.33, 60.3, , , true", ", , 81, 90, , , true",
+			", , 99.1, 90, , , false", ", , , , 34, 30, true", ", , , , 34.1, 30, false", ", , , , 66, 60, true",
+			", , , , 66.1, 60, false", ", , , , 54, 60, true", "150, , 90, , 60, , true" })
 	void agreementIsInclusive(@Nullable Double girth, @Nullable Double checkedGirth, @Nullable Double height,
 			@Nullable Double checkedHeight, @Nullable Double crown, @Nullable Double checkedCrown, boolean holds) {
 		Agreement agreement = Agreement.between(reduced(girth, height, crown),
