@@ -50,25 +50,28 @@ on conflict (key) do update set scientific_name = excluded.scientific_name, genu
 delete from species_name where source in ('list of species', 'table of names');
 
 create temp table lead on commit drop as
-select s.key, s.scientific_name as name, 'accepted' as kind, 'list of species' as source from species s
+select s.key, s.scientific_name as name, normalised_name(s.scientific_name) as normalised, 'accepted' as kind, 'list of species' as source
+from species s
 where replace(s.scientific_name, ' × ', ' x ') in (select full_name from listed_species) or s.genus_only;
 
 insert into lead
-select s.key, t.listed_name, 'former', 'list of species'
+select s.key, t.listed_name, normalised_name(t.listed_name), 'former', 'list of species'
 from taxon t join species s on s.scientific_name = replace(t.full_name, ' x ', ' × ')
-where t.action is not null and normalised_name(t.listed_name) not in (select normalised_name(l.name) from lead l)
-union all
-select s.key, regexp_replace(trim(part), ' spp\.$', ''), 'common', 'list of species'
-from taxon t join species s on s.fia_code = t.fia_code or (t.fia_code is null and s.scientific_name = replace(t.full_name, ' x ', ' × '))
-cross join regexp_split_to_table(t.common_names, ', ') part
+where t.action is not null and normalised_name(t.listed_name) not in (select normalised from lead);
+
+insert into lead
+select s.key, part, normalised_name(part), 'common', 'list of species'
+from taxon t
+join species s on s.scientific_name = case when t.as_genus is null then replace(t.full_name, ' x ', ' × ') else t.as_genus[1] || ' spp.' end
+cross join regexp_split_to_table(regexp_replace(trim(t.common_names), ' spp\.$', ''), ', ') part
 where t.action is distinct from 'fold'
 union all
-select coalesce(s.key, '(' || n.scientific_name || ')'), n.name, n.kind, 'table of names'
+select coalesce(s.key, '(' || n.scientific_name || ')'), n.name, normalised_name(n.name), n.kind, 'table of names'
 from names n left join species s on s.scientific_name = replace(n.scientific_name, ' x ', ' × ');
 
--- A common name that only repeats the scientific one says nothing; the first writing of a name is kept.
+-- A common name that only repeats the scientific one says nothing; of two writings of a name the first is kept.
 insert into species_name (species, name, normalised, kind, source)
-select distinct on (key, kind, normalised_name(name)) key, name, normalised_name(name), kind, source
+select distinct on (key, kind, normalised) key, name, normalised, kind, source
 from lead l
-where kind <> 'common' or normalised_name(name) not in (select normalised_name(a.name) from lead a where a.kind = 'accepted' and a.key = l.key)
-order by key, kind, normalised_name(name), source, name;
+where kind <> 'common' or not exists (select from lead a where a.kind = 'accepted' and a.key = l.key and a.normalised = l.normalised)
+order by key, kind, normalised, source, name;
