@@ -1,0 +1,98 @@
+package county.bigtree.registry.journal;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+
+/**
+ * One change under way: its instant, its number in each county that it touches, and the
+ * fact tables it has written. Lives for one transaction, which holds the heads of all its
+ * counties from {@link Journal#open} on.
+ */
+public final class Change {
+
+	private final UUID id;
+
+	private final Instant recordedAt;
+
+	private final Map<String, CountyHead> heads;
+
+	private final String county;
+
+	private final Set<FactTable> written = new LinkedHashSet<>();
+
+	Change(UUID id, Instant recordedAt, String county, Map<String, CountyHead> heads) {
+		this.id = id;
+		this.recordedAt = recordedAt;
+		this.county = county;
+		this.heads = new LinkedHashMap<>(heads);
+	}
+
+	public UUID id() {
+		return this.id;
+	}
+
+	/**
+	 * The instant by which the register knows of what this change says.
+	 */
+	public Instant recordedAt() {
+		return this.recordedAt;
+	}
+
+	/**
+	 * The county in whose chain the facts of this change stand.
+	 */
+	public String county() {
+		return this.county;
+	}
+
+	/**
+	 * The number of this change in its county.
+	 */
+	public long seq() {
+		return head(this.county).seq() + 1;
+	}
+
+	/**
+	 * The day of this change in its county.
+	 */
+	public LocalDate today() {
+		return today(this.county);
+	}
+
+	/**
+	 * The day of this change in one of the counties that it touches.
+	 */
+	public LocalDate today(String of) {
+		return LocalDate.ofInstant(this.recordedAt, head(of).zone());
+	}
+
+	/**
+	 * Says that facts of this change stand in the table, so that its journal entry names
+	 * them.
+	 */
+	public void wrote(FactTable table) {
+		this.written.add(table);
+	}
+
+	Set<FactTable> written() {
+		return this.written;
+	}
+
+	Map<String, CountyHead> heads() {
+		return this.heads;
+	}
+
+	private CountyHead head(String key) {
+		CountyHead head = this.heads.get(key);
+		if (head == null) {
+			throw new IllegalStateException("The change does not hold the head of " + key);
+		}
+		return head;
+	}
+
+}

@@ -1,0 +1,51 @@
+package county.bigtree.registry.journal;
+
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/**
+ * Writes the entries of changes. An entry names who, when and what, and holds every fact
+ * as the database's own JSON form of its row, so that the journal can be compared with
+ * the facts. Free text is in it only as a salted digest. A second county that a change
+ * touches gets an entry that names the first.
+ */
+final class Entries {
+
+	private final JdbcClient jdbc;
+
+	Entries(JdbcClient jdbc) {
+		this.jdbc = jdbc;
+	}
+
+	Entry of(Change change, CountyHead head, String kind, @Nullable UUID actor) {
+		boolean first = head.county().equals(change.county());
+		String facts = first ? facts(change).stream().collect(Collectors.joining(",", "\"facts\":[", "]"))
+				: "\"factsIn\":\"" + change.county() + "\"";
+		String json = "{\"actor\":%s,\"at\":\"%s\",\"county\":\"%s\",%s,\"id\":\"%s\",\"kind\":\"%s\",\"seq\":%d}"
+			.formatted((actor != null) ? "\"" + actor + "\"" : "null", change.recordedAt(), head.county(), facts,
+					change.id(), kind, head.seq() + 1);
+		return Entry.after(head.chain(), json);
+	}
+
+	private List<String> facts(Change change) {
+		if (change.written().isEmpty()) {
+			return List.of();
+		}
+		String union = change.written()
+			.stream()
+			.sorted()
+			.map(FactTable::selectFacts)
+			.collect(Collectors.joining(" union all "));
+		return this.jdbc.sql(union + " order by 1, 2")
+			.param("county", change.county())
+			.param("seq", change.seq())
+			.query((row, number) -> "{\"row\":%s,\"table\":\"%s\"}".formatted(row.getString("fact"),
+					row.getString("fact_table")))
+			.list();
+	}
+
+}

@@ -1,0 +1,33 @@
+package county.bigtree.registry.journal;
+
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+
+/**
+ * A change as the journal keeps it: JSON bytes, and the SHA-256 of the hash before it
+ * followed by those bytes.
+ */
+record Entry(byte[] bytes, byte[] hash) {
+
+	static Entry after(byte[] chain, String json) {
+		byte[] bytes = json.getBytes(StandardCharsets.UTF_8);
+		return new Entry(bytes, hash(chain, bytes));
+	}
+
+	static byte[] hash(byte[] chain, byte[] bytes) {
+		MessageDigest digest = sha256();
+		digest.update(chain);
+		return digest.digest(bytes);
+	}
+
+	private static MessageDigest sha256() {
+		try {
+			return MessageDigest.getInstance("SHA-256");
+		}
+		catch (NoSuchAlgorithmException ex) {
+			throw new IllegalStateException("Every Java platform has SHA-256", ex);
+		}
+	}
+
+}

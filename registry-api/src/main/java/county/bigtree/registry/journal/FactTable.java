@@ -1,0 +1,43 @@
+package county.bigtree.registry.journal;
+
+/**
+ * The tables that hold facts. Each row carries the change (county, seq) that brought it.
+ */
+public enum FactTable {
+
+	COUNTY("county", "key", ""), TEXT_PIECE("text_piece"), RULEBOOK("rulebook"), TREE("tree"),
+	IDENTIFICATION("identification"), LOCATION("location"), ACCEPTANCE("acceptance"),
+	NOMINATION("nomination", "county", " - '{status,verifier,revision}'::text[]"), NOMINATION_MOVE("nomination_move"),
+	MEASUREMENT("measurement"), REDUCTION("reduction"), SIGN_OFF_REQUIREMENT("sign_off_requirement"),
+	SIGN_OFF("sign_off"), REVOCATION("revocation"), SETTING_ASIDE("setting_aside"),
+	CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision");
+
+	private final String table;
+
+	private final String countyColumn;
+
+	private final String minus;
+
+	FactTable(String table) {
+		this(table, "county", "");
+	}
+
+	FactTable(String table, String countyColumn, String minus) {
+		this.table = table;
+		this.countyColumn = countyColumn;
+		this.minus = minus;
+	}
+
+	String table() {
+		return this.table;
+	}
+
+	/**
+	 * A query for this table's facts of one change, each as canonical JSON text.
+	 */
+	String selectFacts() {
+		return "select '%1$s' as fact_table, (to_jsonb(t)%3$s)::text as fact from %1$s t where t.%2$s = :county and t.seq = :seq"
+			.formatted(this.table, this.countyColumn, this.minus);
+	}
+
+}

@@ -1,0 +1,162 @@
+package county.bigtree.registry.journal;
+
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneId;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Records changes: one at a time in each county, in one order on all nodes, each chained
+ * to the one before.
+ *
+ * <p>
+ * {@link #open} takes the heads of all counties that a change touches, in the order of
+ * their keys, and stamps it later than all that they have recorded. The facts are written
+ * under that lock, and {@link #close} adds the entry. All three belong to one
+ * transaction.
+ */
+@Component
+public class Journal {
+
+	private final JdbcClient jdbc;
+
+	private final RegisterClock clock;
+
+	private final Entries entries;
+
+	Journal(JdbcClient jdbc, RegisterClock clock) {
+		this.jdbc = jdbc;
+		this.clock = clock;
+		this.entries = new Entries(jdbc);
+	}
+
+	/**
+	 * Begins a change whose facts stand in one county.
+	 */
+	public Change open(String county) {
+		return open(county, List.of());
+	}
+
+	/**
+	 * Begins a change that touches several counties.
+	 * @param county the county in whose chain its facts stand
+	 * @param others the other counties that it touches
+	 * @throws IllegalStateException if one of them is not in the register
+	 */
+	public Change open(String county, Collection<String> others) {
+		TreeSet<String> keys = new TreeSet<>(others);
+		keys.add(county);
+		Map<String, CountyHead> heads = lock(keys);
+		Instant at = this.clock.now();
+		// Twice: what one head pushes on may fall on the start of a day in another's zone.
+		for (int round = 0; round < 2; round++) {
+			for (CountyHead head : heads.values()) {
+				at = head.next(at);
+			}
+		}
+		return new Change(Ids.next(), at, county, heads);
+	}
+
+	/**
+	 * Begins the first change of a county, which brings the county itself. The caller
+	 * writes the county and then calls {@link #close}.
+	 */
+	public Change openFirst(String county, ZoneId zone) {
+		CountyHead head = new CountyHead(county, zone, 0, Instant.EPOCH, new byte[0], Instant.EPOCH);
+		return new Change(Ids.next(), head.next(this.clock.now()), county, Map.of(county, head));
+	}
+
+	/**
+	 * Ends a change: writes its entry to the chain of each county that it touches.
+	 * @param change the change
+	 * @param kind what happened, in a word or two
+	 * @param actor who caused it, or null for the register itself
+	 */
+	public void close(Change change, String kind, @Nullable UUID actor) {
+		for (CountyHead head : change.heads().values()) {
+			Entry entry = this.entries.of(change, head, kind, actor);
+			insert(change, head, kind, actor, entry);
+			this.jdbc.sql("""
+					insert into county_head (county, seq, recorded_at, chain) values (:county, :seq, :at, :chain)
+					on conflict (county) do update set seq = excluded.seq, recorded_at = excluded.recorded_at,
+					  chain = excluded.chain""")
+				.param("county", head.county())
+				.param("seq", head.seq() + 1)
+				.param("at", SqlTime.of(change.recordedAt()))
+				.param("chain", entry.hash())
+				.update();
+		}
+	}
+
+	/**
+	 * The instant of the last change that a county has recorded.
+	 */
+	public Instant recordedThrough(String county) {
+		return SqlTime.instant(this.jdbc.sql("select recorded_at from county_head where county = ?")
+			.param(county)
+			.query(OffsetDateTime.class)
+			.single());
+	}
+
+	/**
+	 * Takes a county's head without recording a change, for what only time has changed.
+	 */
+	public void lock(String county) {
+		lock(new TreeSet<>(List.of(county)));
+	}
+
+	/**
+	 * Notes that time changed a title of the county at the instant: later changes are
+	 * stamped after it. The caller holds the head.
+	 */
+	public void caughtUp(String county, Instant at) {
+		this.jdbc.sql("update county_head set caught_up_at = greatest(caught_up_at, :at) where county = :county")
+			.param("at", SqlTime.of(at))
+			.param("county", county)
+			.update();
+	}
+
+	private Map<String, CountyHead> lock(TreeSet<String> keys) {
+		Map<String, CountyHead> heads = this.jdbc.sql("""
+				select h.county, c.time_zone, h.seq, h.recorded_at, h.chain, h.caught_up_at
+				from county_head h join county c on c.key = h.county
+				where h.county in (:counties) order by h.county for no key update of h""")
+			.param("counties", keys)
+			.query((row, number) -> new CountyHead(row.getString("county"), ZoneId.of(row.getString("time_zone")),
+					row.getLong("seq"), SqlTime.get(row, "recorded_at"), row.getBytes("chain"),
+					SqlTime.get(row, "caught_up_at")))
+			.list()
+			.stream()
+			.collect(Collectors.toMap(CountyHead::county, (head) -> head, (one, other) -> one, LinkedHashMap::new));
+		if (heads.size() != keys.size()) {
+			throw new IllegalStateException("Not all of these counties are in the register: " + keys);
+		}
+		return heads;
+	}
+
+	private void insert(Change change, CountyHead head, String kind, @Nullable UUID actor, Entry entry) {
+		this.jdbc.sql("""
+				insert into change (county, seq, id, recorded_at, kind, actor, entry, hash)
+				values (:county, :seq, :id, :at, :kind, :actor, :entry, :hash)""")
+			.param("county", head.county())
+			.param("seq", head.seq() + 1)
+			.param("id", change.id())
+			.param("at", SqlTime.of(change.recordedAt()))
+			.param("kind", kind)
+			.param("actor", actor)
+			.param("entry", entry.bytes())
+			.param("hash", entry.hash())
+			.update();
+	}
+
+}

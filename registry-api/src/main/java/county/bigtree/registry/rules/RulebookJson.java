@@ -1,0 +1,106 @@
+package county.bigtree.registry.rules;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Locale;
+import java.util.Map;
+
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.rulebook.SlopeRule;
+import county.bigtree.domain.rulebook.TieRule;
+import county.bigtree.domain.rulebook.Tolerances;
+import county.bigtree.domain.rulebook.WhenStale;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A rulebook as it stands in requests, answers and in the record. What is left out keeps
+ * its default.
+ */
+public record RulebookJson(LocalDate effectiveOn, @Nullable Tie tieRule, @Nullable Integer currencyYears,
+		@Nullable String whenStale, @Nullable Integer sightingYears, @Nullable Integer remeasureWithin,
+		@Nullable Integer requiredSignOffs, @Nullable Boolean checkReadingsRequired, @Nullable String slopeRule,
+		@Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil) {
+
+	private static final Map<String, WhenStale> WHEN_STALE = Map.of("keeps", WhenStale.KEEPS, "vacant",
+			WhenStale.VACANT, "passes", WhenStale.PASSES);
+
+	private static final Map<String, SlopeRule> SLOPE_RULES = Map.of("uphill", SlopeRule.UPHILL, "midslope",
+			SlopeRule.MIDSLOPE);
+
+	public static RulebookJson from(Rulebook rulebook) {
+		return new RulebookJson(rulebook.effectiveOn(), Tie.from(rulebook.tieRule()), rulebook.currencyYears(),
+				rulebook.whenStale().name().toLowerCase(Locale.ROOT), rulebook.sightingYears(),
+				rulebook.remeasureWithinDays(), rulebook.requiredSignOffs(), rulebook.checkReadingsRequired(),
+				rulebook.slopeRule().name().toLowerCase(Locale.ROOT), rulebook.tolerances(),
+				rulebook.carriedOverUntil());
+	}
+
+	/**
+	 * The rulebook that this says.
+	 * @throws IllegalArgumentException naming the field, its range and what was given
+	 */
+	public Rulebook toRulebook() {
+		Rulebook defaults = Rulebook.defaults(this.effectiveOn);
+		return new Rulebook(this.effectiveOn, (this.tieRule != null) ? this.tieRule.toTieRule() : defaults.tieRule(),
+				orElse(this.currencyYears, defaults.currencyYears()),
+				known("whenStale", WHEN_STALE, this.whenStale, defaults.whenStale()),
+				orElse(this.sightingYears, defaults.sightingYears()),
+				orElse(this.remeasureWithin, defaults.remeasureWithinDays()),
+				orElse(this.requiredSignOffs, defaults.requiredSignOffs()),
+				orElse(this.checkReadingsRequired, defaults.checkReadingsRequired()),
+				known("slopeRule", SLOPE_RULES, this.slopeRule, defaults.slopeRule()),
+				orElse(this.tolerances, defaults.tolerances()), this.carriedOverUntil);
+	}
+
+	private static <T> T orElse(@Nullable T given, T otherwise) {
+		return (given != null) ? given : otherwise;
+	}
+
+	private static <T> T known(String field, Map<String, T> words, @Nullable String word, T otherwise) {
+		if (word == null) {
+			return otherwise;
+		}
+		T value = words.get(word);
+		if (value == null) {
+			throw new IllegalArgumentException(field + " must be one of " + words.keySet() + ", was " + word);
+		}
+		return value;
+	}
+
+	/**
+	 * A tie rule: `points` and `percent` take `n`; `uncertainty` takes `k` and `atMost`.
+	 */
+	public record Tie(String kind, @Nullable BigDecimal n, @Nullable BigDecimal k, @Nullable BigDecimal atMost) {
+
+		static Tie from(TieRule rule) {
+			if (rule instanceof TieRule.WithinPoints points) {
+				return new Tie("points", points.n(), null, null);
+			}
+			if (rule instanceof TieRule.WithinPercent percent) {
+				return new Tie("percent", percent.n(), null, null);
+			}
+			TieRule.WithinUncertainty uncertainty = (TieRule.WithinUncertainty) rule;
+			return new Tie("uncertainty", null, uncertainty.k(), uncertainty.atMost());
+		}
+
+		TieRule toTieRule() {
+			return switch (this.kind) {
+				case "points" -> new TieRule.WithinPoints(required("n", this.n));
+				case "percent" -> new TieRule.WithinPercent(required("n", this.n));
+				case "uncertainty" ->
+					new TieRule.WithinUncertainty(required("k", this.k), required("atMost", this.atMost));
+				default -> throw new IllegalArgumentException(
+						"kind must be points, percent or uncertainty, was " + this.kind);
+			};
+		}
+
+		private static BigDecimal required(String field, @Nullable BigDecimal value) {
+			if (value == null) {
+				throw new IllegalArgumentException(field + " is missing from the tie rule");
+			}
+			return value;
+		}
+
+	}
+
+}

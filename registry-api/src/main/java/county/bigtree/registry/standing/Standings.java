@@ -1,0 +1,150 @@
+package county.bigtree.registry.standing;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.SortedSet;
+import java.util.TreeSet;
+import java.util.UUID;
+
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Contention;
+import county.bigtree.domain.standing.Holders;
+import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.domain.standing.Title;
+import county.bigtree.domain.standing.TitleChanges;
+import county.bigtree.domain.standing.TitleChanges.Cause;
+import county.bigtree.domain.standing.TitleReason;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.rules.CountyRules;
+import county.bigtree.registry.rules.RulesReader;
+import org.springframework.stereotype.Component;
+
+/**
+ * Keeps scores and titles in step with the facts and with time. Works inside the
+ * transaction of a change that holds the heads of the counties concerned, after the facts
+ * are written.
+ */
+@Component
+public class Standings {
+
+	private final TreeScores treeScores;
+
+	private final ScoreRows rows;
+
+	private final Books books;
+
+	private final TitleSpans titles;
+
+	private final RulesReader rulesReader;
+
+	private final Journal journal;
+
+	Standings(TreeScores treeScores, ScoreRows rows, Books books, TitleSpans titles, RulesReader rulesReader,
+			Journal journal) {
+		this.treeScores = treeScores;
+		this.rows = rows;
+		this.books = books;
+		this.titles = titles;
+		this.rulesReader = rulesReader;
+		this.journal = journal;
+	}
+
+	/**
+	 * Brings a tree's scores into line with its facts, and the titles of each book that
+	 * this touches.
+	 * @param change the change that brought the facts
+	 * @param tree the tree
+	 * @param reason what the change means to the tree, should it win or lose a title
+	 */
+	public void refresh(Change change, UUID tree, TitleReason reason) {
+		TreeScores.Difference difference = this.treeScores.difference(tree);
+		Map<String, CountyRules> rules = new HashMap<>();
+		SortedSet<BookKey> touched = new TreeSet<>(difference.books());
+		for (BookKey book : touched) {
+			rules.computeIfAbsent(book.county(), this.rulesReader::get);
+			catchUp(book, change.recordedAt(), rulesOf(rules, book));
+		}
+		this.treeScores.write(change, difference, reason, (book) -> rulesOf(rules, book).at(change.recordedAt()));
+		for (BookKey book : touched) {
+			evaluate(book, change.recordedAt(), difference.treesAdded(book), Cause.to(Map.of(tree, reason)),
+					rulesOf(rules, book));
+		}
+	}
+
+	/**
+	 * Makes a rulebook that the change brought take effect: at once in what is asked of
+	 * it from now on, or on its day.
+	 */
+	public void rulebookRecorded(Change change) {
+		CountyRules rules = this.rulesReader.get(change.county());
+		rules.rulebooks()
+			.all()
+			.stream()
+			.filter((recorded) -> recorded.recordedAt().equals(change.recordedAt()))
+			.map(rules::turnOf)
+			.forEach((turn) -> this.books.expect(change.county(), turn));
+	}
+
+	/**
+	 * Lets time do what fell due in a book by the instant, each event stamped with the
+	 * start of its day. The caller holds the county's head.
+	 */
+	void catchUp(BookKey key, Instant through) {
+		catchUp(key, through, this.rulesReader.get(key.county()));
+	}
+
+	private void catchUp(BookKey key, Instant through, CountyRules rules) {
+		Book book = this.books.find(key).orElse(null);
+		while (book != null && book.due(through)) {
+			Instant event = book.nextEventAt();
+			if (event != null) {
+				pass(key, event, rules);
+				this.journal.caughtUp(key.county(), event);
+			}
+			book = this.books.find(key).orElse(null);
+		}
+	}
+
+	private void pass(BookKey key, Instant event, CountyRules rules) {
+		LocalDate day = rules.day(event);
+		Rulebook rulebook = rules.at(event);
+		List<ScoreRow> turning = this.rows.turning(key, day);
+		Map<UUID, TitleReason> subjects = subjects(turning, rulebook, day);
+		boolean newRules = rules.turnsAt(event);
+		this.rows.judge(newRules ? this.rows.open(key) : turning, rulebook, day);
+		evaluate(key, event, 0, newRules ? Cause.rulebook(subjects) : Cause.to(subjects), rules);
+	}
+
+	private Map<UUID, TitleReason> subjects(List<ScoreRow> turning, Rulebook rulebook, LocalDate day) {
+		Contention contention = new Contention(rulebook);
+		Map<UUID, TitleReason> subjects = new HashMap<>();
+		for (ScoreRow row : turning) {
+			boolean outOfGrace = !contention.withinGrace(row.scored(), day);
+			subjects.put(row.scored().tree(), outOfGrace ? TitleReason.DAMAGED : TitleReason.STALE);
+		}
+		return subjects;
+	}
+
+	private void evaluate(BookKey book, Instant at, int treesAdded, Cause cause, CountyRules rules) {
+		Rulebook rulebook = rules.at(at);
+		List<ScoredTree> contenders = this.rows.contenders(book, rulebook).stream().map(ScoreRow::scored).toList();
+		Map<UUID, Title> after = Holders.of(contenders, rulebook, rules.day(at));
+		TitleChanges changes = TitleChanges.between(this.titles.open(book), after, cause);
+		this.titles.end(book, at, changes.ended());
+		this.titles.begin(book, at, changes.began(), contenders);
+		this.books.advance(book, at, treesAdded, rules);
+	}
+
+	private static CountyRules rulesOf(Map<String, CountyRules> rules, BookKey book) {
+		CountyRules of = rules.get(book.county());
+		if (of == null) {
+			throw new IllegalStateException("The rules of " + book.county() + " have not been read");
+		}
+		return of;
+	}
+
+}
