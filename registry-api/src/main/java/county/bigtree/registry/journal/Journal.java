@@ -58,7 +58,8 @@ public class Journal {
 		keys.add(county);
 		Map<String, CountyHead> heads = lock(keys);
 		Instant at = this.clock.now();
-		// Twice: what one head pushes on may fall on the start of a day in another's zone.
+		// Twice: what one head pushes on may fall on the start of a day in another's
+		// zone.
 		for (int round = 0; round < 2; round++) {
 			for (CountyHead head : heads.values()) {
 				at = head.next(at);

@@ -28,8 +28,8 @@ public class RegisterClock {
 	 */
 	public Instant now() {
 		Instant instant = this.replayed.get();
-		return (instant != null) ? instant
-				: SqlTime.instant(this.jdbc.sql("select clock_timestamp()").query(java.time.OffsetDateTime.class).single());
+		return (instant != null) ? instant : SqlTime
+			.instant(this.jdbc.sql("select clock_timestamp()").query(java.time.OffsetDateTime.class).single());
 	}
 
 	/**

@@ -89,8 +89,8 @@ public record RulebookJson(LocalDate effectiveOn, @Nullable Tie tieRule, @Nullab
 				case "percent" -> new TieRule.WithinPercent(required("n", this.n));
 				case "uncertainty" ->
 					new TieRule.WithinUncertainty(required("k", this.k), required("atMost", this.atMost));
-				default -> throw new IllegalArgumentException(
-						"kind must be points, percent or uncertainty, was " + this.kind);
+				default ->
+					throw new IllegalArgumentException("kind must be points, percent or uncertainty, was " + this.kind);
 			};
 		}
 

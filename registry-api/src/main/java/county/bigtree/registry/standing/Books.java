@@ -36,8 +36,7 @@ class Books {
 	 * The books of a county that time has something to do in, by the instant.
 	 */
 	List<BookKey> due(String county, Instant through) {
-		return this.jdbc
-			.sql("select species from book where county = ? and next_event_at <= ? order by species")
+		return this.jdbc.sql("select species from book where county = ? and next_event_at <= ? order by species")
 			.params(county, SqlTime.of(through))
 			.query(String.class)
 			.list()
@@ -51,8 +50,7 @@ class Books {
 	 * next event computed.
 	 */
 	void advance(BookKey key, Instant at, int treesAdded, CountyRules rules) {
-		Instant next = Stream
-			.concat(rules.nextTurn(at).stream(), nextTurningDay(key).map(rules::startOf).stream())
+		Instant next = Stream.concat(rules.nextTurn(at).stream(), nextTurningDay(key).map(rules::startOf).stream())
 			.min(Instant::compareTo)
 			.orElse(null);
 		this.jdbc.sql("""

@@ -27,7 +27,8 @@ class ScoreRows {
 	private static final String LIVE = """
 			select id, county, species, tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over,
 			  effective_on, ends_on, ended
-			from score where withdrawn_at is null and """;
+			from score where withdrawn_at is null and
+			""";
 
 	private static final String OPEN_IN_BOOK = LIVE + "ends_on is null and county = :county and species = :species ";
 

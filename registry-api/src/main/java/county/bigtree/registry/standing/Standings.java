@@ -69,10 +69,12 @@ public class Standings {
 			catchUp(book, change.recordedAt(), rulesOf(rules, book));
 		}
 		this.treeScores.write(change, difference, reason, (book) -> rulesOf(rules, book).at(change.recordedAt()));
-		for (BookKey book : touched) {
-			evaluate(book, change.recordedAt(), difference.treesAdded(book), Cause.to(Map.of(tree, reason)),
-					rulesOf(rules, book));
-		}
+		List<Evaluation> evaluations = touched.stream()
+			.map((book) -> evaluate(book, change.recordedAt(), Cause.to(Map.of(tree, reason)), rulesOf(rules, book)))
+			.toList();
+		recognise(evaluations, change.recordedAt());
+		touched.forEach((book) -> this.books.advance(book, change.recordedAt(), difference.treesAdded(book),
+				rulesOf(rules, book)));
 	}
 
 	/**
@@ -116,7 +118,9 @@ public class Standings {
 		Map<UUID, TitleReason> subjects = subjects(turning, rulebook, day);
 		boolean newRules = rules.turnsAt(event);
 		this.rows.judge(newRules ? this.rows.open(key) : turning, rulebook, day);
-		evaluate(key, event, 0, newRules ? Cause.rulebook(subjects) : Cause.to(subjects), rules);
+		Cause cause = newRules ? Cause.rulebook(subjects) : Cause.to(subjects);
+		recognise(List.of(evaluate(key, event, cause, rules)), event);
+		this.books.advance(key, event, 0, rules);
 	}
 
 	private Map<UUID, TitleReason> subjects(List<ScoreRow> turning, Rulebook rulebook, LocalDate day) {
@@ -129,14 +133,21 @@ public class Standings {
 		return subjects;
 	}
 
-	private void evaluate(BookKey book, Instant at, int treesAdded, Cause cause, CountyRules rules) {
+	private Evaluation evaluate(BookKey book, Instant at, Cause cause, CountyRules rules) {
 		Rulebook rulebook = rules.at(at);
 		List<ScoredTree> contenders = this.rows.contenders(book, rulebook).stream().map(ScoreRow::scored).toList();
 		Map<UUID, Title> after = Holders.of(contenders, rulebook, rules.day(at));
-		TitleChanges changes = TitleChanges.between(this.titles.open(book), after, cause);
-		this.titles.end(book, at, changes.ended());
-		this.titles.begin(book, at, changes.began(), contenders);
-		this.books.advance(book, at, treesAdded, rules);
+		return new Evaluation(book, contenders, TitleChanges.between(this.titles.open(book), after, cause));
+	}
+
+	/**
+	 * Ends what has ended in all books before it begins what begins in any: a tree that
+	 * went from one book to another must leave the one title first.
+	 */
+	private void recognise(List<Evaluation> evaluations, Instant at) {
+		evaluations.forEach((evaluation) -> this.titles.end(evaluation.book(), at, evaluation.changes().ended()));
+		evaluations.forEach((evaluation) -> this.titles.begin(evaluation.book(), at, evaluation.changes().began(),
+				evaluation.contenders()));
 	}
 
 	private static CountyRules rulesOf(Map<String, CountyRules> rules, BookKey book) {
@@ -145,6 +156,12 @@ public class Standings {
 			throw new IllegalStateException("The rules of " + book.county() + " have not been read");
 		}
 		return of;
+	}
+
+	/**
+	 * A book's contenders and what changes among its holders.
+	 */
+	private record Evaluation(BookKey book, List<ScoredTree> contenders, TitleChanges changes) {
 	}
 
 }

@@ -55,7 +55,10 @@ class TitleSpans {
 
 	void begin(BookKey book, Instant at, List<TitleChanges.Change> began, List<ScoredTree> scores) {
 		for (TitleChanges.Change change : began) {
-			ScoredTree scored = scores.stream().filter((tree) -> tree.tree().equals(change.tree())).findFirst().orElseThrow();
+			ScoredTree scored = scores.stream()
+				.filter((tree) -> tree.tree().equals(change.tree()))
+				.findFirst()
+				.orElseThrow();
 			this.jdbc.sql("""
 					insert into title_span (county, species, tree, title, from_at, points, measured_on, began)
 					values (:county, :species, :tree, :title, :at, :points, :measuredOn, :began)""")

@@ -103,7 +103,8 @@ class TreeFactsReader {
 							row.getBoolean("revoked"))))
 			.list()
 			.stream()
-			.collect(Collectors.groupingBy(Given::measurement, Collectors.mapping(Given::signOff, Collectors.toList())));
+			.collect(
+					Collectors.groupingBy(Given::measurement, Collectors.mapping(Given::signOff, Collectors.toList())));
 	}
 
 	private List<Found> conditions(UUID tree, Instant knownAt) {

@@ -54,7 +54,8 @@ class TreeScores {
 		BookKey book = difference.book();
 		if (book != null) {
 			difference.added()
-				.forEach((span) -> this.rows.insert(change, book, span, rulebookToday.apply(book), change.today(book.county())));
+				.forEach((span) -> this.rows.insert(change, book, span, rulebookToday.apply(book),
+						change.today(book.county())));
 		}
 	}
 
@@ -118,11 +119,10 @@ class TreeScores {
 		}
 
 		private boolean openAfter() {
-			return this.added.stream().anyMatch((span) -> span.until() == null)
-					|| this.live.stream()
-						.filter(ScoreRow::open)
-						.anyMatch((row) -> !this.withdrawn.contains(row)
-								&& this.closed.stream().noneMatch((closing) -> closing.row().equals(row)));
+			return this.added.stream().anyMatch((span) -> span.until() == null) || this.live.stream()
+				.filter(ScoreRow::open)
+				.anyMatch((row) -> !this.withdrawn.contains(row)
+						&& this.closed.stream().noneMatch((closing) -> closing.row().equals(row)));
 		}
 
 	}

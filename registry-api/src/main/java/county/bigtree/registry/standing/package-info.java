@@ -1,5 +1,6 @@
 /**
- * Scores, standings and titles: kept up to date with each change and with time, and asked.
+ * Scores, standings and titles: kept up to date with each change and with time, and
+ * asked.
  */
 @NullMarked
 package county.bigtree.registry.standing;

@@ -1,0 +1,140 @@
+package county.bigtree.registry.standing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+import county.bigtree.domain.points.Points;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Contention;
+import county.bigtree.domain.standing.Holders;
+import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.domain.standing.Title;
+import county.bigtree.registry.journal.SqlTime;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * The scores of a book on a day as known at an instant: a range of the score table's two
+ * times, never a recomputation.
+ */
+@Component
+class ScoresAsOf {
+
+	/**
+	 * The rows that hold on :day as known at :known.
+	 */
+	static final String HOLDS = """
+			effective_on <= :day and recorded_at <= :known and (withdrawn_at is null or withdrawn_at > :known)
+			  and (ends_on is null or ends_on > :day or closed_at > :known)
+			""";
+
+	private static final String OPEN = "withdrawn_at is null and ends_on is null ";
+
+	private static final int BATCH = 200;
+
+	private final JdbcClient jdbc;
+
+	ScoresAsOf(JdbcClient jdbc) {
+		this.jdbc = jdbc;
+	}
+
+	/**
+	 * Scores in ranking order.
+	 * @param after the last score already seen, or null to begin
+	 */
+	List<ScoredTree> ranked(BookKey book, AsOf asOf, @Nullable ScoredTree after, int limit) {
+		String seen = (after != null) ? " and (points < :points or (points = :points and tree > :tree))" : "";
+		JdbcClient.StatementSpec query = ask("""
+				select tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over
+				from score where county = :county and species = :species and
+				""" + holds(asOf) + seen + " order by points desc, tree limit :limit", book, asOf).param("limit",
+				limit);
+		if (after != null) {
+			query = query.param("points", after.score().points().toBigDecimal()).param("tree", after.tree());
+		}
+		return query.query((row, number) -> ScoreRows.scored(row)).list();
+	}
+
+	/**
+	 * The first score after the given one whose measurement is current.
+	 */
+	List<ScoredTree> nextCurrent(BookKey book, AsOf asOf, ScoredTree after, Rulebook rulebook) {
+		Contention contention = new Contention(rulebook);
+		ScoredTree last = after;
+		while (true) {
+			List<ScoredTree> batch = ranked(book, asOf, last, BATCH);
+			for (ScoredTree tree : batch) {
+				if (!contention.stale(tree, asOf.day())) {
+					return List.of(tree);
+				}
+			}
+			if (batch.size() < BATCH) {
+				return List.of();
+			}
+			last = batch.get(batch.size() - 1);
+		}
+	}
+
+	int total(BookKey book, AsOf asOf) {
+		return ask("select count(*) from score where county = :county and species = :species and " + holds(asOf), book,
+				asOf)
+			.query(Integer.class)
+			.single();
+	}
+
+	/**
+	 * How many scores have more points.
+	 */
+	int ahead(BookKey book, AsOf asOf, Points points) {
+		return ask("select count(*) from score where county = :county and species = :species and points > :points and "
+				+ holds(asOf), book, asOf)
+			.param("points", points.toBigDecimal())
+			.query(Integer.class)
+			.single();
+	}
+
+	/**
+	 * The holders of the book's titles by the rules given.
+	 */
+	Map<UUID, Title> holders(BookKey book, AsOf asOf, Rulebook rulebook) {
+		return Holders.of(downToFloor(book, asOf, rulebook), rulebook, asOf.day());
+	}
+
+	private List<ScoredTree> downToFloor(BookKey book, AsOf asOf, Rulebook rulebook) {
+		Contention contention = new Contention(rulebook);
+		List<ScoredTree> contenders = new ArrayList<>();
+		ScoredTree last = null;
+		while (true) {
+			List<ScoredTree> batch = ranked(book, asOf, last, BATCH);
+			for (ScoredTree tree : batch) {
+				if (!contenders.isEmpty() && tree.score()
+					.points()
+					.compareTo(rulebook.tieRule().floor(contenders.get(0).score().points())) < 0) {
+					return contenders;
+				}
+				if (contention.contends(tree, asOf.day())) {
+					contenders.add(tree);
+				}
+			}
+			if (batch.size() < BATCH) {
+				return contenders;
+			}
+			last = batch.get(batch.size() - 1);
+		}
+	}
+
+	private static String holds(AsOf asOf) {
+		return asOf.present() ? OPEN : HOLDS;
+	}
+
+	private JdbcClient.StatementSpec ask(String sql, BookKey book, AsOf asOf) {
+		JdbcClient.StatementSpec query = this.jdbc.sql(sql)
+			.param("county", book.county())
+			.param("species", book.species());
+		return asOf.present() ? query : query.param("day", asOf.day()).param("known", SqlTime.of(asOf.knownAt()));
+	}
+
+}

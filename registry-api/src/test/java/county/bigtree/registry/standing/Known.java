@@ -1,0 +1,73 @@
+package county.bigtree.registry.standing;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+
+import county.bigtree.domain.points.Points;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Condition;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Everything that a random history has told the register, as plain lists for the oracle.
+ */
+class Known {
+
+	final List<Told<Rules>> rules = new ArrayList<>();
+
+	final List<Told<NewTree>> trees = new ArrayList<>();
+
+	final List<Told<Named>> names = new ArrayList<>();
+
+	final List<Told<Placed>> places = new ArrayList<>();
+
+	final List<Told<UUID>> accepted = new ArrayList<>();
+
+	final List<Told<Visit>> visits = new ArrayList<>();
+
+	final List<Told<Required>> required = new ArrayList<>();
+
+	final List<Told<Word>> words = new ArrayList<>();
+
+	final List<Told<UUID>> revoked = new ArrayList<>();
+
+	final List<Told<UUID>> setAside = new ArrayList<>();
+
+	final List<Told<Seen>> seen = new ArrayList<>();
+
+	record Told<T>(T what, Instant at) {
+	}
+
+	record Rules(String county, Rulebook rulebook) {
+	}
+
+	record NewTree(UUID id) {
+	}
+
+	record Named(UUID tree, String species) {
+	}
+
+	record Placed(UUID tree, String county) {
+	}
+
+	record Visit(UUID id, UUID tree, LocalDate on, Points points, double uncertainty, boolean carriedOver) {
+	}
+
+	record Required(UUID visit, int howMany) {
+	}
+
+	record Word(UUID id, UUID visit, String verdict, @Nullable UUID own) {
+	}
+
+	record Seen(UUID tree, Condition condition, LocalDate observed, @Nullable LocalDate began) {
+
+		LocalDate holdsFrom() {
+			return (this.began != null) ? this.began : this.observed;
+		}
+
+	}
+
+}

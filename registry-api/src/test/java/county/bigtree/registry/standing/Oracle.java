@@ -1,0 +1,159 @@
+package county.bigtree.registry.standing;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Predicate;
+
+import county.bigtree.domain.points.Score;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Condition;
+import county.bigtree.domain.standing.Holders;
+import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.domain.standing.Title;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The standing of a species in a county on a day as known at an instant, by brute force
+ * from all that was ever told: no spans, no index, no increments. It shares with the
+ * service only the rule of who holds a title.
+ */
+class Oracle {
+
+	private final Known known;
+
+	Oracle(Known known) {
+		this.known = known;
+	}
+
+	Map<UUID, Title> holders(BookKey book, LocalDate day, Instant at) {
+		return Holders.of(standing(book, day, at), rules(book.county(), day, at), day);
+	}
+
+	Rulebook rules(String county, LocalDate day, Instant at) {
+		Rulebook best = null;
+		for (Known.Told<Known.Rules> told : this.known.rules) {
+			Rulebook next = told.what().rulebook();
+			boolean applies = told.what().county().equals(county) && !told.at().isAfter(at)
+					&& !next.effectiveOn().isAfter(day);
+			if (applies && (best == null || !next.effectiveOn().isBefore(best.effectiveOn()))) {
+				best = next;
+			}
+		}
+		if (best == null) {
+			throw new IllegalStateException("no rules");
+		}
+		return best;
+	}
+
+	List<ScoredTree> standing(BookKey book, LocalDate day, Instant at) {
+		List<ScoredTree> standing = new ArrayList<>();
+		for (Known.Told<Known.NewTree> tree : this.known.trees) {
+			UUID id = tree.what().id();
+			Known.Named name = last(this.known.names, at, (named) -> named.tree().equals(id));
+			Known.Placed place = last(this.known.places, at, (placed) -> placed.tree().equals(id));
+			boolean here = name != null && place != null && name.species().equals(book.species())
+					&& place.county().equals(book.county());
+			if (here && last(this.known.accepted, at, id::equals) != null && stands(id, day, at)) {
+				Known.Visit visit = latest(id, day, at);
+				if (visit != null) {
+					standing.add(scored(visit, day, at));
+				}
+			}
+		}
+		standing.sort(ScoredTree.RANKING);
+		return standing;
+	}
+
+	private ScoredTree scored(Known.Visit visit, LocalDate day, Instant at) {
+		LocalDate seenOn = visit.on();
+		LocalDate lostOn = null;
+		for (Known.Told<Known.Seen> told : this.known.seen) {
+			Known.Seen seen = told.what();
+			if (told.at().isAfter(at) || !seen.tree().equals(visit.tree())) {
+				continue;
+			}
+			if (seen.condition().standing() && !seen.observed().isAfter(day) && seen.observed().isAfter(seenOn)) {
+				seenOn = seen.observed();
+			}
+			if (seen.condition() == Condition.DAMAGED && seen.holdsFrom().isAfter(visit.on())
+					&& !seen.holdsFrom().isAfter(day) && (lostOn == null || seen.holdsFrom().isBefore(lostOn))) {
+				lostOn = seen.holdsFrom();
+			}
+		}
+		return new ScoredTree(visit.tree(), visit.id(), new Score(visit.points(), visit.uncertainty()), visit.on(),
+				seenOn, lostOn, visit.carriedOver());
+	}
+
+	private boolean stands(UUID tree, LocalDate day, Instant at) {
+		Known.Seen last = null;
+		for (Known.Told<Known.Seen> told : this.known.seen) {
+			Known.Seen seen = told.what();
+			boolean says = !told.at().isAfter(at) && seen.tree().equals(tree) && !seen.holdsFrom().isAfter(day)
+					&& seen.condition() != Condition.NOT_FOUND;
+			if (says && (last == null || !seen.holdsFrom().isBefore(last.holdsFrom()))) {
+				last = seen;
+			}
+		}
+		return last == null || last.condition().standing();
+	}
+
+	private Known.@Nullable Visit latest(UUID tree, LocalDate day, Instant at) {
+		Known.Visit latest = null;
+		for (Known.Told<Known.Visit> told : this.known.visits) {
+			Known.Visit visit = told.what();
+			boolean usable = !told.at().isAfter(at) && visit.tree().equals(tree) && !visit.on().isAfter(day)
+					&& counts(visit, at);
+			if (usable && (latest == null || !visit.on().isBefore(latest.on()))) {
+				latest = visit;
+			}
+		}
+		return latest;
+	}
+
+	private boolean counts(Known.Visit visit, Instant at) {
+		if (last(this.known.setAside, at, visit.id()::equals) != null) {
+			return false;
+		}
+		if (visit.carriedOver()) {
+			return true;
+		}
+		Known.Word bringer = last(this.known.words, at, (word) -> visit.id().equals(word.own()));
+		if (bringer != null) {
+			return !isRevoked(bringer, at);
+		}
+		int agreeing = 0;
+		for (Known.Told<Known.Word> told : this.known.words) {
+			Known.Word word = told.what();
+			if (told.at().isAfter(at) || !word.visit().equals(visit.id())) {
+				continue;
+			}
+			if (word.own() != null || (word.verdict().equals("not-confirmed") && !isRevoked(word, at))) {
+				return false;
+			}
+			if (word.verdict().equals("confirmed") && !isRevoked(word, at)) {
+				agreeing++;
+			}
+		}
+		Known.Required required = last(this.known.required, at, (needed) -> needed.visit().equals(visit.id()));
+		return required != null && agreeing >= required.howMany();
+	}
+
+	private boolean isRevoked(Known.Word word, Instant at) {
+		return last(this.known.revoked, at, word.id()::equals) != null;
+	}
+
+	private static <T> @Nullable T last(List<Known.Told<T>> told, Instant at, Predicate<T> about) {
+		T last = null;
+		for (Known.Told<T> one : told) {
+			if (!one.at().isAfter(at) && about.test(one.what())) {
+				last = one.what();
+			}
+		}
+		return last;
+	}
+
+}

@@ -1,0 +1,346 @@
+package county.bigtree.registry.standing;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.UUID;
+import java.util.function.Supplier;
+
+import county.bigtree.domain.points.Points;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.rulebook.SlopeRule;
+import county.bigtree.domain.rulebook.TieRule;
+import county.bigtree.domain.rulebook.Tolerances;
+import county.bigtree.domain.rulebook.WhenStale;
+import county.bigtree.domain.standing.Condition;
+import county.bigtree.registry.journal.Ids;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Two counties in different time zones, two species, a few trees, and a random series of
+ * everything that can happen to them: told to the register and to the oracle alike.
+ * Points and years are drawn from small ranges, so that ties, stale holders and late
+ * filings that matter are common.
+ */
+class RandomHistory {
+
+	static final String[] SPECIES = { "probatio-prima", "probatio-altera" };
+
+	private static final ZoneId[] ZONES = { ZoneId.of("America/Chicago"), ZoneId.of("Asia/Tokyo") };
+
+	final Known known = new Known();
+
+	final List<BookKey> books = new ArrayList<>();
+
+	final String[] counties = new String[2];
+
+	private final Random random;
+
+	private final StandingFixture register;
+
+	private Instant now = Instant.parse("2001-03-01T15:00:00Z");
+
+	RandomHistory(long seed, StandingFixture register) {
+		this.random = new Random(seed);
+		this.register = register;
+		for (int index = 0; index < 2; index++) {
+			this.counties[index] = "history-" + Long.toUnsignedString(seed, 36).toLowerCase() + "-" + index;
+			for (String species : SPECIES) {
+				this.books.add(new BookKey(this.counties[index], species));
+			}
+		}
+	}
+
+	Instant now() {
+		return this.now;
+	}
+
+	ZoneId zone(String county) {
+		return ZONES[county.equals(this.counties[0]) ? 0 : 1];
+	}
+
+	LocalDate day(String county, Instant at) {
+		return LocalDate.ofInstant(at, zone(county));
+	}
+
+	RandomHistory play(int steps) {
+		for (int index = 0; index < 2; index++) {
+			String county = this.counties[index];
+			Rulebook first = rulebook(Rulebook.BEGINNING);
+			String prefix = prefix();
+			ZoneId zone = ZONES[index];
+			Instant at = at(() -> this.register.county(county, prefix, zone.getId(), first));
+			this.known.rules.add(new Known.Told<>(new Known.Rules(county, first), at));
+		}
+		addTree();
+		addTree();
+		for (int step = 0; step < steps; step++) {
+			pass();
+			happen();
+			if (chance(15)) {
+				look();
+			}
+		}
+		pass();
+		look();
+		return this;
+	}
+
+	private void look() {
+		for (String county : this.counties) {
+			at(() -> {
+				this.register.catchUp.county(county);
+				return this.now;
+			});
+		}
+	}
+
+	private void happen() {
+		int what = this.random.nextInt(100);
+		if (what < 14) {
+			addTree();
+		}
+		else if (what < 40) {
+			measureAndSign(anyTree());
+		}
+		else if (what < 46) {
+			signSomething();
+		}
+		else if (what < 53) {
+			revokeSomething();
+		}
+		else if (what < 60) {
+			setSomethingAside();
+		}
+		else if (what < 77) {
+			report(anyTree());
+		}
+		else if (what < 84) {
+			identify(anyTree());
+		}
+		else if (what < 90) {
+			relocate(anyTree());
+		}
+		else {
+			newRules();
+		}
+	}
+
+	private void addTree() {
+		UUID tree = Ids.next();
+		String county = this.counties[chance(75) ? 0 : 1];
+		String species = species();
+		Instant at = at(() -> this.register.tree(county, tree, species));
+		this.known.trees.add(new Known.Told<>(new Known.NewTree(tree), at));
+		this.known.names.add(new Known.Told<>(new Known.Named(tree, species), at));
+		this.known.places.add(new Known.Told<>(new Known.Placed(tree, county), at));
+		measureAndSign(tree);
+		if (chance(85)) {
+			Instant accepted = at(() -> this.register.accept(county, tree));
+			this.known.accepted.add(new Known.Told<>(tree, accepted));
+		}
+	}
+
+	private void measureAndSign(UUID tree) {
+		Known.Visit visit = visit(tree, chance(20));
+		this.known.visits.add(new Known.Told<>(visit, at(() -> this.register.measure(county(tree), visit))));
+		if (!visit.carriedOver() && chance(80)) {
+			sign(visit);
+			if (chance(30)) {
+				sign(visit);
+			}
+		}
+	}
+
+	private void signSomething() {
+		if (!this.known.visits.isEmpty()) {
+			sign(this.known.visits.get(this.random.nextInt(this.known.visits.size())).what());
+		}
+	}
+
+	private void sign(Known.Visit visit) {
+		boolean first = this.known.required.stream().noneMatch((told) -> told.what().visit().equals(visit.id()));
+		Known.Required required = first ? new Known.Required(visit.id(), chance(75) ? 1 : 2) : null;
+		Known.Visit own = chance(25) ? visit(visit.tree(), false) : null;
+		String verdict = (own != null && chance(50)) ? "corrected" : (chance(85) ? "confirmed" : "not-confirmed");
+		Known.Word word = new Known.Word(Ids.next(), visit.id(), verdict, (own != null) ? own.id() : null);
+		Instant at = at(() -> this.register.signOff(county(visit.tree()), visit.tree(), word, required, own));
+		this.known.words.add(new Known.Told<>(word, at));
+		if (required != null) {
+			this.known.required.add(new Known.Told<>(required, at));
+		}
+		if (own != null) {
+			this.known.visits.add(new Known.Told<>(own, at));
+		}
+	}
+
+	private void revokeSomething() {
+		List<Known.Word> open = this.known.words.stream()
+			.map(Known.Told::what)
+			.filter((word) -> this.known.revoked.stream().noneMatch((told) -> told.what().equals(word.id())))
+			.toList();
+		if (!open.isEmpty()) {
+			Known.Word word = open.get(this.random.nextInt(open.size()));
+			UUID tree = treeOf(word.visit());
+			Instant at = at(() -> this.register.revoke(county(tree), tree, word.id()));
+			this.known.revoked.add(new Known.Told<>(word.id(), at));
+		}
+	}
+
+	private void setSomethingAside() {
+		List<Known.Visit> open = this.known.visits.stream()
+			.map(Known.Told::what)
+			.filter((visit) -> this.known.setAside.stream().noneMatch((told) -> told.what().equals(visit.id())))
+			.toList();
+		if (!open.isEmpty()) {
+			Known.Visit visit = open.get(this.random.nextInt(open.size()));
+			Instant at = at(() -> this.register.setAside(county(visit.tree()), visit.tree(), visit.id()));
+			this.known.setAside.add(new Known.Told<>(visit.id(), at));
+		}
+	}
+
+	private void report(UUID tree) {
+		Condition condition = Condition.values()[this.random.nextInt(Condition.values().length)];
+		LocalDate observed = pastDay(tree, 400);
+		LocalDate began = chance(40) ? observed.minusDays(this.random.nextInt(600)) : null;
+		Known.Seen seen = new Known.Seen(tree, condition, observed, began);
+		this.known.seen.add(new Known.Told<>(seen, at(() -> this.register.condition(county(tree), seen))));
+	}
+
+	private void identify(UUID tree) {
+		String species = species();
+		Instant at = at(() -> this.register.identify(county(tree), tree, species));
+		this.known.names.add(new Known.Told<>(new Known.Named(tree, species), at));
+	}
+
+	private void relocate(UUID tree) {
+		String from = county(tree);
+		String to = from.equals(this.counties[0]) ? this.counties[1] : this.counties[0];
+		Instant at = at(() -> this.register.relocate(from, tree, to));
+		this.known.places.add(new Known.Told<>(new Known.Placed(tree, to), at));
+	}
+
+	private void newRules() {
+		String county = this.counties[chance(75) ? 0 : 1];
+		LocalDate today = day(county, this.now);
+		LocalDate on = switch (this.random.nextInt(4)) {
+			case 0 -> today;
+			case 1 -> today.minusDays(this.random.nextInt(2000));
+			case 2 -> today.plusDays(this.random.nextInt(900));
+			default -> sometimesAsBefore(county, today);
+		};
+		Rulebook rulebook = rulebook(on);
+		Instant at = at(() -> this.register.rulebook(county, rulebook));
+		this.known.rules.add(new Known.Told<>(new Known.Rules(county, rulebook), at));
+	}
+
+	private LocalDate sometimesAsBefore(String county, LocalDate otherwise) {
+		return this.known.rules.stream()
+			.map(Known.Told::what)
+			.filter((rules) -> rules.county().equals(county))
+			.map((rules) -> rules.rulebook().effectiveOn())
+			.reduce((one, other) -> chance(50) ? one : other)
+			.orElse(otherwise);
+	}
+
+	private Rulebook rulebook(LocalDate on) {
+		TieRule tie = switch (this.random.nextInt(3)) {
+			case 0 -> new TieRule.WithinPoints(new BigDecimal(this.random.nextInt(4)));
+			case 1 -> new TieRule.WithinPercent(new BigDecimal("0.5").multiply(new BigDecimal(this.random.nextInt(4))));
+			default -> new TieRule.WithinUncertainty(new BigDecimal(this.random.nextInt(3)), new BigDecimal("2.5"));
+		};
+		WhenStale whenStale = WhenStale.values()[this.random.nextInt(3)];
+		LocalDate spared = chance(30) ? on.plusDays(this.random.nextInt(2500)) : null;
+		return new Rulebook(on, tie, 1 + this.random.nextInt(4), whenStale, 1 + this.random.nextInt(5),
+				this.random.nextInt(400), 1 + this.random.nextInt(2), false, SlopeRule.UPHILL, Tolerances.DEFAULT,
+				spared);
+	}
+
+	private Known.Visit visit(UUID tree, boolean carriedOver) {
+		Points points = Points.ofHundredths(20_000 + 50 * this.random.nextInt(14));
+		double uncertainty = 0.25 * (1 + this.random.nextInt(8));
+		return new Known.Visit(Ids.next(), tree, pastDay(tree, 2500), points, uncertainty, carriedOver);
+	}
+
+	private LocalDate pastDay(UUID tree, int far) {
+		LocalDate today = day(county(tree), this.now);
+		return chance(60) ? today : today.minusDays(this.random.nextInt(far));
+	}
+
+	private UUID anyTree() {
+		return this.known.trees.get(this.random.nextInt(this.known.trees.size())).what().id();
+	}
+
+	private UUID treeOf(UUID visit) {
+		return this.known.visits.stream()
+			.map(Known.Told::what)
+			.filter((one) -> one.id().equals(visit))
+			.findFirst()
+			.orElseThrow()
+			.tree();
+	}
+
+	private String county(UUID tree) {
+		return this.known.places.stream()
+			.map(Known.Told::what)
+			.filter((placed) -> placed.tree().equals(tree))
+			.reduce((earlier, later) -> later)
+			.orElseThrow()
+			.county();
+	}
+
+	private String species() {
+		return SPECIES[chance(75) ? 0 : 1];
+	}
+
+	/**
+	 * Lets time pass: seconds, days or years, now and then to the very start of a day.
+	 */
+	private void pass() {
+		int how = this.random.nextInt(100);
+		if (how < 30) {
+			this.now = this.now.plusSeconds(this.random.nextInt(4000));
+		}
+		else if (how < 60) {
+			this.now = this.now.plus(this.random.nextInt(60), ChronoUnit.DAYS);
+		}
+		else if (how < 92) {
+			this.now = this.now.plus(this.random.nextInt(900), ChronoUnit.DAYS);
+		}
+		else {
+			ZoneId zone = ZONES[this.random.nextInt(2)];
+			this.now = LocalDate.ofInstant(this.now, zone).plusDays(1).atStartOfDay(zone).toInstant();
+		}
+	}
+
+	private Instant at(Supplier<@Nullable Instant> work) {
+		Instant told = this.register.clock.replayAt(this.now, () -> {
+			Instant at = work.get();
+			return (at != null) ? at : this.now;
+		});
+		if (told.isAfter(this.now)) {
+			this.now = told;
+		}
+		return told;
+	}
+
+	private boolean chance(int percent) {
+		return this.random.nextInt(100) < percent;
+	}
+
+	private String prefix() {
+		long number = UUID.randomUUID().getMostSignificantBits() >>> 1;
+		StringBuilder prefix = new StringBuilder();
+		for (int letter = 0; letter < 4; letter++) {
+			prefix.append((char) ('A' + number % 26));
+			number /= 26;
+		}
+		return prefix.toString();
+	}
+
+}

@@ -1,0 +1,321 @@
+package county.bigtree.registry.standing;
+
+import java.math.BigDecimal;
+import java.sql.Types;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+
+import javax.sql.DataSource;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import county.bigtree.db.DatabaseLogin;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Condition;
+import county.bigtree.domain.standing.TitleReason;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.FactTable;
+import county.bigtree.registry.journal.Ids;
+import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.journal.SqlTime;
+import county.bigtree.registry.rules.RulebookJson;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.annotation.AnnotationConfigApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.datasource.DataSourceTransactionManager;
+import org.springframework.transaction.annotation.EnableTransactionManagement;
+import org.springframework.transaction.support.TransactionTemplate;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * The recording core of one node on a database, and the facts of its histories written as
+ * rows. Stands beside the use cases, so that the recording is tested without them.
+ */
+class StandingFixture implements AutoCloseable {
+
+	static final UUID PERSON = UUID.fromString("00000000-0000-7000-8000-000000000001");
+
+	final JdbcClient jdbc;
+
+	final RegisterClock clock;
+
+	final ScoresAsOf scores;
+
+	final CatchUp catchUp;
+
+	final TransactionTemplate transaction;
+
+	private final Standings standings;
+
+	private final Journal journal;
+
+	private final JsonMapper json;
+
+	final AnnotationConfigApplicationContext context;
+
+	private final HikariDataSource dataSource;
+
+	StandingFixture(DatabaseLogin login, Consumer<AnnotationConfigApplicationContext> faults) {
+		HikariConfig config = new HikariConfig();
+		config.setJdbcUrl(login.jdbcUrl());
+		config.setUsername(login.user());
+		config.setPassword(login.password());
+		config.setMaximumPoolSize(4);
+		config.setConnectionInitSql("set time zone 'UTC'");
+		this.dataSource = new HikariDataSource(config);
+		this.context = new AnnotationConfigApplicationContext();
+		this.context.registerBean(DataSource.class, () -> this.dataSource);
+		this.context.registerBean(JdbcClient.class, () -> JdbcClient.create(this.dataSource));
+		this.context.registerBean(JsonMapper.class, () -> JsonMapper.builder().build());
+		this.context.registerBean("transactionManager", DataSourceTransactionManager.class,
+				() -> new DataSourceTransactionManager(this.dataSource));
+		this.context.register(Transactions.class);
+		this.context.scan("county.bigtree.registry.journal", "county.bigtree.registry.rules",
+				"county.bigtree.registry.standing");
+		faults.accept(this.context);
+		this.context.refresh();
+		this.jdbc = this.context.getBean(JdbcClient.class);
+		this.clock = this.context.getBean(RegisterClock.class);
+		this.scores = this.context.getBean(ScoresAsOf.class);
+		this.catchUp = this.context.getBean(CatchUp.class);
+		this.standings = this.context.getBean(Standings.class);
+		this.journal = this.context.getBean(Journal.class);
+		this.json = this.context.getBean(JsonMapper.class);
+		this.transaction = new TransactionTemplate(this.context.getBean(DataSourceTransactionManager.class));
+	}
+
+	/**
+	 * Makes the one person of these histories and a species list.
+	 */
+	void begin(String... species) {
+		this.jdbc.sql("""
+				insert into person (id, email, credit_name, password_hash, created_at)
+				values (?, 'one@example.test', 'One', 'none', now()) on conflict do nothing""").param(PERSON).update();
+		for (String key : species) {
+			this.jdbc.sql("""
+					insert into species (key, scientific_name, genus, epithet, hybrid, common_name, conifer, genus_only,
+					  source) values (?, ?, 'Probatio', ?, false, ?, false, false, 'test')""")
+				.params(key, key, key, key)
+				.update();
+		}
+	}
+
+	Instant county(String key, String prefix, String zone, Rulebook rulebook) {
+		return inTransaction(() -> {
+			Change change = this.journal.openFirst(key, java.time.ZoneId.of(zone));
+			this.jdbc.sql("""
+					insert into county (key, seq, recorded_at, name, state, time_zone, tag_prefix, practice)
+					values (?, 1, ?, ?, 'Nowhere', ?, ?, false)""")
+				.params(key, SqlTime.of(change.recordedAt()), key, zone, prefix)
+				.update();
+			change.wrote(FactTable.COUNTY);
+			insertRulebook(change, rulebook);
+			this.journal.close(change, "county-founded", null);
+			return change.recordedAt();
+		});
+	}
+
+	Instant rulebook(String county, Rulebook rulebook) {
+		return inTransaction(() -> {
+			Change change = this.journal.open(county);
+			insertRulebook(change, rulebook);
+			this.standings.rulebookRecorded(change);
+			this.journal.close(change, "rulebook", PERSON);
+			return change.recordedAt();
+		});
+	}
+
+	private void insertRulebook(Change change, Rulebook rulebook) {
+		insert(change, FactTable.RULEBOOK,
+				"insert into rulebook (county, seq, recorded_at, id, effective_on, body) "
+						+ "values (:county, :seq, :at, :id, :on, :body::jsonb)",
+				(sql) -> sql.param("id", Ids.next())
+					.param("on", rulebook.effectiveOn())
+					.param("body", this.json.writeValueAsString(RulebookJson.from(rulebook))));
+	}
+
+	Instant tree(String county, UUID tree, String species) {
+		return changing(county, "nominated", tree, TitleReason.SIGNED_OFF, (change) -> {
+			insert(change, FactTable.TREE,
+					"insert into tree (county, seq, recorded_at, id, tag) values (:county, :seq, :at, :id, :tag)",
+					(sql) -> sql.param("id", tree).param("tag", tree.toString()));
+			identification(change, tree, species);
+			location(change, tree, county);
+		});
+	}
+
+	Instant identify(String county, UUID tree, String species) {
+		return changing(county, "re-identified", tree, TitleReason.RE_IDENTIFIED,
+				(change) -> identification(change, tree, species));
+	}
+
+	Instant relocate(String from, UUID tree, String to) {
+		return inTransaction(() -> {
+			Change change = this.journal.open(from, java.util.List.of(to));
+			location(change, tree, to);
+			this.standings.refresh(change, tree, TitleReason.RELOCATED);
+			this.journal.close(change, "relocated", PERSON);
+			return change.recordedAt();
+		});
+	}
+
+	Instant measure(String county, Known.Visit visit) {
+		return changing(county, "measured", visit.tree(), TitleReason.SIGNED_OFF,
+				(change) -> measurement(change, visit, visit.carriedOver() ? "carried-over" : "filed"));
+	}
+
+	Instant accept(String county, UUID tree) {
+		return changing(county, "accepted", tree, TitleReason.SIGNED_OFF, (change) -> insert(change,
+				FactTable.ACCEPTANCE,
+				"insert into acceptance (county, seq, recorded_at, tree, basis) values (:county, :seq, :at, :tree, 'carried-over')",
+				(sql) -> sql.param("tree", tree)));
+	}
+
+	Instant signOff(String county, UUID tree, Known.Word word, Known.@Nullable Required first,
+			Known.@Nullable Visit own) {
+		return changing(county, "signed-off", tree, TitleReason.SIGNED_OFF, (change) -> {
+			if (own != null) {
+				measurement(change, own, "checked");
+			}
+			if (first != null) {
+				insert(change, FactTable.SIGN_OFF_REQUIREMENT,
+						"insert into sign_off_requirement (county, seq, recorded_at, measurement, required) "
+								+ "values (:county, :seq, :at, :measurement, :required)",
+						(sql) -> sql.param("measurement", first.visit()).param("required", first.howMany()));
+			}
+			insert(change, FactTable.SIGN_OFF,
+					"insert into sign_off (county, seq, recorded_at, id, measurement, given_by, verdict, own_measurement, declares) "
+							+ "values (:county, :seq, :at, :id, :measurement, :by, :verdict, :own, '[]')",
+					(sql) -> sql.param("id", word.id())
+						.param("measurement", word.visit())
+						.param("by", PERSON)
+						.param("verdict", word.verdict())
+						.param("own", word.own(), Types.OTHER));
+		});
+	}
+
+	Instant revoke(String county, UUID tree, UUID signOff) {
+		return changing(county, "revoked", tree, TitleReason.REVOKED,
+				(change) -> insert(change, FactTable.REVOCATION,
+						"insert into revocation (county, seq, recorded_at, sign_off) values (:county, :seq, :at, :id)",
+						(sql) -> sql.param("id", signOff)));
+	}
+
+	Instant setAside(String county, UUID tree, UUID visit) {
+		return changing(county, "set-aside", tree, TitleReason.SET_ASIDE, (change) -> insert(change,
+				FactTable.SETTING_ASIDE,
+				"insert into setting_aside (county, seq, recorded_at, measurement) values (:county, :seq, :at, :id)",
+				(sql) -> sql.param("id", visit)));
+	}
+
+	Instant condition(String county, Known.Seen seen) {
+		TitleReason reason = switch (seen.condition()) {
+			case FALLEN -> TitleReason.FELL;
+			case DEAD -> TitleReason.DIED;
+			case REMOVED -> TitleReason.REMOVED;
+			case DAMAGED -> TitleReason.DAMAGED;
+			default -> TitleReason.SEEN;
+		};
+		UUID report = Ids.next();
+		return changing(county, "condition", seen.tree(), reason, (change) -> {
+			insert(change, FactTable.CONDITION_REPORT,
+					"insert into condition_report (county, seq, recorded_at, id, tree, condition, observed_on, reported_by) "
+							+ "values (:county, :seq, :at, :id, :tree, :condition, :on, :by)",
+					(sql) -> sql.param("id", report)
+						.param("tree", seen.tree())
+						.param("condition", seen.condition().word())
+						.param("on", seen.observed())
+						.param("by", PERSON));
+			insert(change, FactTable.CONDITION_DECISION,
+					"insert into condition_decision (county, seq, recorded_at, report, accepted, began_on) "
+							+ "values (:county, :seq, :at, :id, true, :began)",
+					(sql) -> sql.param("id", report).param("began", seen.began(), Types.DATE));
+		});
+	}
+
+	private void identification(Change change, UUID tree, String species) {
+		insert(change, FactTable.IDENTIFICATION,
+				"insert into identification (county, seq, recorded_at, id, tree, species, basis) "
+						+ "values (:county, :seq, :at, :id, :tree, :species, 'leaf')",
+				(sql) -> sql.param("id", Ids.next()).param("tree", tree).param("species", species));
+	}
+
+	private void location(Change change, UUID tree, String county) {
+		insert(change, FactTable.LOCATION,
+				"insert into location (county, seq, recorded_at, id, tree, stands_in, latitude, longitude, accuracy_metres, shown) "
+						+ "values (:county, :seq, :at, :id, :tree, :standsIn, 40, -90, 5, 'county')",
+				(sql) -> sql.param("id", Ids.next()).param("tree", tree).param("standsIn", county));
+	}
+
+	private void measurement(Change change, Known.Visit visit, String basis) {
+		UUID text = Ids.next();
+		insert(change, FactTable.TEXT_PIECE,
+				"insert into text_piece (county, seq, recorded_at, id, digest) values (:county, :seq, :at, :id, '')",
+				(sql) -> sql.param("id", text));
+		insert(change, FactTable.MEASUREMENT,
+				"insert into measurement (county, seq, recorded_at, id, tree, measured_on, filed_by, basis, measurers, readings, confirmed_checks) "
+						+ "values (:county, :seq, :at, :id, :tree, :on, :by, :basis, :measurers, '{}', '[]')",
+				(sql) -> sql.param("id", visit.id())
+					.param("tree", visit.tree())
+					.param("on", visit.on())
+					.param("by", PERSON)
+					.param("basis", basis)
+					.param("measurers", text));
+		BigDecimal points = visit.points().toBigDecimal();
+		insert(change, FactTable.REDUCTION,
+				"insert into reduction (county, seq, recorded_at, measurement, version, girth_inches, girth_u, height_feet, height_u, crown_feet, crown_u, points, points_u) "
+						+ "values (:county, :seq, :at, :id, 1, 100, 0.1, 80, 1, 40, 1, :points, :u)",
+				(sql) -> sql.param("id", visit.id()).param("points", points).param("u", visit.uncertainty()));
+	}
+
+	private void insert(Change change, FactTable table, String sql, UnaryOperator<JdbcClient.StatementSpec> values) {
+		change.wrote(table);
+		values
+			.apply(this.jdbc.sql(sql)
+				.param("county", change.county())
+				.param("seq", change.seq())
+				.param("at", SqlTime.of(change.recordedAt())))
+			.update();
+	}
+
+	private Instant changing(String county, String kind, UUID tree, TitleReason reason, Consumer<Change> facts) {
+		return inTransaction(() -> {
+			Change change = this.journal.open(county);
+			facts.accept(change);
+			this.standings.refresh(change, tree, reason);
+			this.journal.close(change, kind, PERSON);
+			return change.recordedAt();
+		});
+	}
+
+	private Instant inTransaction(java.util.function.Supplier<Instant> work) {
+		Instant at = this.transaction.execute((status) -> work.get());
+		if (at == null) {
+			throw new IllegalStateException("no instant");
+		}
+		return at;
+	}
+
+	LocalDate day(String county, Instant at) {
+		return this.context.getBean(county.bigtree.registry.rules.RulesReader.class).get(county).day(at);
+	}
+
+	@Override
+	public void close() {
+		this.context.close();
+		this.dataSource.close();
+	}
+
+	/**
+	 * Turns on transactions for the read sides.
+	 */
+	@EnableTransactionManagement
+	static class Transactions {
+
+	}
+
+}
