@@ -100,13 +100,16 @@ public class Standings {
 	}
 
 	private void catchUp(BookKey key, Instant through, CountyRules rules) {
+		Instant last = Instant.MIN;
 		Book book = this.books.find(key).orElse(null);
 		while (book != null && book.due(through)) {
 			Instant event = book.nextEventAt();
-			if (event != null) {
-				pass(key, event, rules);
-				this.journal.caughtUp(key.county(), event);
+			if (event == null || !event.isAfter(last)) {
+				throw new IllegalStateException("Time does not get past " + last + " in the book of " + key);
 			}
+			pass(key, event, rules);
+			this.journal.caughtUp(key.county(), event);
+			last = event;
 			book = this.books.find(key).orElse(null);
 		}
 	}

@@ -68,7 +68,14 @@ class HistoryCheck {
 	private Optional<String> today(BookKey book) {
 		Instant now = this.history.now();
 		LocalDate day = this.history.day(book.county(), now);
-		return compare(book, new AsOf(day, now, true), day, now);
+		int counted = this.register.jdbc
+			.sql("select coalesce(sum(trees), 0) from book where county = ? and species = ?")
+			.params(book.county(), book.species())
+			.query(Integer.class)
+			.single();
+		int standing = this.oracle.standing(book, day, now).size();
+		return (counted != standing) ? Optional.of("%s: %d trees counted of %d".formatted(book, counted, standing))
+				: compare(book, new AsOf(day, now, true), day, now);
 	}
 
 	private Optional<String> past(BookKey book, Random random) {

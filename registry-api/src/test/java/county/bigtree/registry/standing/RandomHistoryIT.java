@@ -8,6 +8,9 @@ import county.bigtree.db.TestDatabase;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.springframework.dao.DataAccessException;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -20,6 +23,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 class RandomHistoryIT {
 
 	private static final long HISTORIES = Long.getLong("registry.histories", 2000);
+
+	private static final long HISTORIES_FOR_A_FAULT = 100;
 
 	private static TestDatabase database;
 
@@ -46,6 +51,35 @@ class RandomHistoryIT {
 				told.addAndGet(history.known.visits.size());
 			});
 			assertThat(told.get()).isGreaterThan((int) HISTORIES * 3);
+		}
+	}
+
+	/**
+	 * A history that the schema's constraints or the recording itself refuse has found
+	 * the fault as well.
+	 */
+	@ParameterizedTest
+	@EnumSource
+	void findsASeededFault(SeededFault fault) {
+		try (StandingFixture register = new StandingFixture(database.service(), fault)) {
+			register.begin(RandomHistory.SPECIES);
+			long first = 1_000_000L * (1 + fault.ordinal());
+			long found = LongStream.range(first, first + HISTORIES_FOR_A_FAULT)
+				.filter((seed) -> finds(register, seed))
+				.findFirst()
+				.orElse(-1);
+			assertThat(found).as("seed that found it").isNotNegative();
+			System.out.println(fault + " found by history " + (found - first + 1));
+		}
+	}
+
+	private static boolean finds(StandingFixture register, long seed) {
+		try {
+			RandomHistory history = new RandomHistory(seed, register).play(12);
+			return new HistoryCheck(history, register).difference(new Random(seed)).isPresent();
+		}
+		catch (DataAccessException | IllegalStateException ex) {
+			return true;
 		}
 	}
 

@@ -98,7 +98,7 @@ class StandingFixture implements AutoCloseable {
 		for (String key : species) {
 			this.jdbc.sql("""
 					insert into species (key, scientific_name, genus, epithet, hybrid, common_name, conifer, genus_only,
-					  source) values (?, ?, 'Probatio', ?, false, ?, false, false, 'test')""")
+					  source) values (?, ?, 'Probatio', ?, false, ?, false, false, 'test') on conflict do nothing""")
 				.params(key, key, key, key)
 				.update();
 		}

@@ -1,0 +1,311 @@
+package county.bigtree.registry.standing;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Consumer;
+
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Condition;
+import county.bigtree.domain.standing.ScoreSpan;
+import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.domain.standing.Title;
+import county.bigtree.domain.standing.TitleChanges;
+import county.bigtree.domain.standing.TreeFacts;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.rules.CountyRules;
+import org.springframework.context.annotation.AnnotationConfigApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/**
+ * Ways in which the recording could be wrong. Each takes the place of one part of it, and
+ * must be found by the random histories.
+ */
+enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
+
+	ROWS_ARE_NOT_CLOSED {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				void close(Change change, ScoreRow row, ScoreSpan closed) {
+				}
+			};
+		}
+	},
+	ROWS_CLOSE_A_DAY_LATE {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				void close(Change change, ScoreRow row, ScoreSpan closed) {
+					LocalDate until = closed.until();
+					super.close(change, row, new ScoreSpan(closed.scored(), closed.from(),
+							(until != null) ? until.plusDays(1) : null, closed.ended()));
+				}
+			};
+		}
+	},
+	ROWS_ARE_NOT_WITHDRAWN {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				void withdraw(Change change, ScoreRow row, String why) {
+				}
+			};
+		}
+	},
+	TIME_CHANGES_NO_ROW {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				void judge(List<ScoreRow> rows, Rulebook rulebook, LocalDate day) {
+					super.judge(rows, rulebook, day.minusDays(1));
+				}
+			};
+		}
+	},
+	NEW_RULES_JUDGE_ONLY_WHAT_TURNS {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				List<ScoreRow> open(BookKey book) {
+					return List.of();
+				}
+			};
+		}
+	},
+	CONTENDERS_STOP_AT_THE_LEADER {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				List<ScoreRow> contenders(BookKey book, Rulebook rulebook) {
+					return super.contenders(book, rulebook).stream().limit(1).toList();
+				}
+			};
+		}
+	},
+	TURNING_DAYS_ARE_FORGOTTEN {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				List<ScoreRow> turning(BookKey book, LocalDate day) {
+					return super.turning(book, day.minusDays(1));
+				}
+			};
+		}
+	},
+	EVENTS_ARE_STAMPED_AN_HOUR_LATE {
+		@Override
+		Books books(JdbcClient jdbc) {
+			return new Books(jdbc) {
+				@Override
+				void advance(BookKey key, Instant at, int treesAdded, CountyRules rules) {
+					super.advance(key, at, treesAdded, rules);
+					jdbc.sql(
+							"update book set next_event_at = next_event_at + interval '1 hour' where county = ? and species = ?")
+						.params(key.county(), key.species())
+						.update();
+				}
+			};
+		}
+	},
+	RULEBOOKS_OF_LATER_DAYS_ARE_FORGOTTEN {
+		@Override
+		Books books(JdbcClient jdbc) {
+			return new Books(jdbc) {
+				@Override
+				void advance(BookKey key, Instant at, int treesAdded, CountyRules rules) {
+					super.advance(key, at, treesAdded,
+							new CountyRules(rules.zone(), new county.bigtree.domain.rulebook.Rulebooks(List.of())));
+				}
+			};
+		}
+	},
+	RULEBOOKS_WAKE_NO_BOOK {
+		@Override
+		Books books(JdbcClient jdbc) {
+			return new Books(jdbc) {
+				@Override
+				void expect(String county, Instant event) {
+				}
+			};
+		}
+	},
+	TREES_ARE_COUNTED_TWICE {
+		@Override
+		Books books(JdbcClient jdbc) {
+			return new Books(jdbc) {
+				@Override
+				void advance(BookKey key, Instant at, int treesAdded, CountyRules rules) {
+					super.advance(key, at, Math.abs(treesAdded), rules);
+				}
+			};
+		}
+	},
+	CO_CHAMPIONS_STAY {
+		@Override
+		TitleSpans titles(JdbcClient jdbc) {
+			return new TitleSpans(jdbc) {
+				@Override
+				void end(BookKey book, Instant at, List<TitleChanges.Change> ended) {
+					super.end(book, at, ended.stream().filter((change) -> change.title() == Title.CHAMPION).toList());
+				}
+			};
+		}
+	},
+	TITLES_BEGIN_A_SECOND_LATE {
+		@Override
+		TitleSpans titles(JdbcClient jdbc) {
+			return new TitleSpans(jdbc) {
+				@Override
+				void begin(BookKey book, Instant at, List<TitleChanges.Change> began, List<ScoredTree> scores) {
+					super.begin(book, at.plusSeconds(1), began, scores);
+				}
+			};
+		}
+	},
+	TITLES_ARE_NOT_EXCHANGED {
+		@Override
+		TitleSpans titles(JdbcClient jdbc) {
+			return new TitleSpans(jdbc) {
+				@Override
+				Map<UUID, Title> open(BookKey book) {
+					Map<UUID, Title> open = super.open(book);
+					open.replaceAll((tree, title) -> Title.CHAMPION);
+					return open;
+				}
+			};
+		}
+	},
+	REVOKED_SIGN_OFFS_STILL_COUNT {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return with(facts, facts.measurements().stream().map(SeededFault::unrevoked).toList(), facts.conditions());
+		}
+	},
+	SET_ASIDE_STILL_COUNTS {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return with(facts, facts.measurements()
+				.stream()
+				.map((one) -> new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.score(),
+						one.carriedOver(), false, one.broughtBy(), one.requiredSignOffs(), one.signOffs()))
+				.toList(), facts.conditions());
+		}
+	},
+	THE_LATEST_FILED_COUNTS_WHATEVER_ITS_DAY {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return with(facts,
+					facts.measurements()
+						.stream()
+						.filter(TreeFacts.Measured::counts)
+						.max(java.util.Comparator.comparing(TreeFacts.Measured::filedAt))
+						.stream()
+						.toList(),
+					facts.conditions());
+		}
+	},
+	ONE_SIGN_OFF_IS_ALWAYS_ENOUGH {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return with(facts,
+					facts.measurements()
+						.stream()
+						.map((one) -> new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(),
+								one.score(), one.carriedOver(), one.setAside(), one.broughtBy(), 1, one.signOffs()))
+						.toList(),
+					facts.conditions());
+		}
+	},
+	CONDITIONS_HOLD_FROM_THE_DAY_OBSERVED {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return with(facts, facts.measurements(),
+					facts.conditions()
+						.stream()
+						.map((found) -> new TreeFacts.Found(found.condition(), found.observedOn(), found.observedOn(),
+								found.recordedAt()))
+						.toList());
+		}
+	},
+	NOT_FOUND_ENDS_A_TREE {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return with(facts, facts.measurements(),
+					facts.conditions()
+						.stream()
+						.map((found) -> (found.condition() != Condition.NOT_FOUND) ? found
+								: new TreeFacts.Found(Condition.REMOVED, found.observedOn(), found.holdsFrom(),
+										found.recordedAt()))
+						.toList());
+		}
+	},
+	SIGHTINGS_ARE_FORGOTTEN {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return with(facts, facts.measurements(),
+					facts.conditions().stream().filter((found) -> found.condition() != Condition.UPRIGHT).toList());
+		}
+	},
+	ACCEPTED_OR_NOT {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return new TreeFacts(facts.tree(), true, facts.measurements(), facts.conditions());
+		}
+	};
+
+	@Override
+	public void accept(AnnotationConfigApplicationContext context) {
+		context.registerBean("scoreRows", ScoreRows.class, () -> rows(context.getBean(JdbcClient.class)));
+		context.registerBean("books", Books.class, () -> books(context.getBean(JdbcClient.class)));
+		context.registerBean("titleSpans", TitleSpans.class, () -> titles(context.getBean(JdbcClient.class)));
+		context.registerBean("treeFactsReader", TreeFactsReader.class,
+				() -> new TreeFactsReader(context.getBean(JdbcClient.class)) {
+					@Override
+					PlacedTree read(UUID tree, Instant knownAt) {
+						PlacedTree placed = super.read(tree, knownAt);
+						return new PlacedTree(facts(placed.facts()), placed.book());
+					}
+				});
+	}
+
+	ScoreRows rows(JdbcClient jdbc) {
+		return new ScoreRows(jdbc);
+	}
+
+	Books books(JdbcClient jdbc) {
+		return new Books(jdbc);
+	}
+
+	TitleSpans titles(JdbcClient jdbc) {
+		return new TitleSpans(jdbc);
+	}
+
+	TreeFacts facts(TreeFacts facts) {
+		return facts;
+	}
+
+	private static TreeFacts with(TreeFacts facts, List<TreeFacts.Measured> measurements,
+			List<TreeFacts.Found> conditions) {
+		return new TreeFacts(facts.tree(), facts.accepted(), measurements, conditions);
+	}
+
+	private static TreeFacts.Measured unrevoked(TreeFacts.Measured one) {
+		return new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.score(),
+				one.carriedOver(), one.setAside(), one.broughtBy(), one.requiredSignOffs(),
+				one.signOffs()
+					.stream()
+					.map((word) -> new TreeFacts.SignedOff(word.verdict(), word.broughtOwn(), false))
+					.toList());
+	}
+
+}
