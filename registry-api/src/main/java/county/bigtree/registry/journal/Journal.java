@@ -1,5 +1,6 @@
 package county.bigtree.registry.journal;
 
+import county.bigtree.registry.id.Uuid7;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
@@ -65,7 +66,7 @@ public class Journal {
 				at = head.next(at);
 			}
 		}
-		return new Change(Ids.next(), at, county, heads);
+		return new Change(Uuid7.next(), at, county, heads);
 	}
 
 	/**
@@ -74,7 +75,7 @@ public class Journal {
 	 */
 	public Change openFirst(String county, ZoneId zone) {
 		CountyHead head = new CountyHead(county, zone, 0, Instant.EPOCH, new byte[0], Instant.EPOCH);
-		return new Change(Ids.next(), head.next(this.clock.now()), county, Map.of(county, head));
+		return new Change(Uuid7.next(), head.next(this.clock.now()), county, Map.of(county, head));
 	}
 
 	/**

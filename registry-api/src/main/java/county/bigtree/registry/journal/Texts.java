@@ -1,5 +1,6 @@
 package county.bigtree.registry.journal;
 
+import county.bigtree.registry.id.Uuid7;
 import java.nio.charset.StandardCharsets;
 import java.security.SecureRandom;
 import java.util.Optional;
@@ -37,7 +38,7 @@ public class Texts {
 	public UUID keepAlways(Change change, String words) {
 		byte[] salt = new byte[16];
 		RANDOM.nextBytes(salt);
-		UUID id = Ids.next();
+		UUID id = Uuid7.next();
 		this.jdbc.sql("insert into text_piece (id, county, seq, recorded_at, digest) values (?, ?, ?, ?, ?)")
 			.params(id, change.county(), change.seq(), SqlTime.of(change.recordedAt()),
 					Entry.hash(salt, words.getBytes(StandardCharsets.UTF_8)))

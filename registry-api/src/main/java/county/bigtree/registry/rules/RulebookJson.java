@@ -8,7 +8,7 @@ import java.util.Map;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
-import county.bigtree.domain.rulebook.Tolerances;
+import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.WhenStale;
 import org.jspecify.annotations.Nullable;
 

@@ -15,10 +15,10 @@ import county.bigtree.domain.points.Points;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
-import county.bigtree.domain.rulebook.Tolerances;
+import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.WhenStale;
 import county.bigtree.domain.standing.Condition;
-import county.bigtree.registry.journal.Ids;
+import county.bigtree.registry.id.Uuid7;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -132,7 +132,7 @@ class RandomHistory {
 	}
 
 	private void addTree() {
-		UUID tree = Ids.next();
+		UUID tree = Uuid7.next();
 		String county = this.counties[chance(75) ? 0 : 1];
 		String species = species();
 		Instant at = at(() -> this.register.tree(county, tree, species));
@@ -168,7 +168,7 @@ class RandomHistory {
 		Known.Required required = first ? new Known.Required(visit.id(), chance(75) ? 1 : 2) : null;
 		Known.Visit own = chance(25) ? visit(visit.tree(), false) : null;
 		String verdict = (own != null && chance(50)) ? "corrected" : (chance(85) ? "confirmed" : "not-confirmed");
-		Known.Word word = new Known.Word(Ids.next(), visit.id(), verdict, (own != null) ? own.id() : null);
+		Known.Word word = new Known.Word(Uuid7.next(), visit.id(), verdict, (own != null) ? own.id() : null);
 		Instant at = at(() -> this.register.signOff(county(visit.tree()), visit.tree(), word, required, own));
 		this.known.words.add(new Known.Told<>(word, at));
 		if (required != null) {
@@ -257,14 +257,14 @@ class RandomHistory {
 		WhenStale whenStale = WhenStale.values()[this.random.nextInt(3)];
 		LocalDate spared = chance(30) ? on.plusDays(this.random.nextInt(2500)) : null;
 		return new Rulebook(on, tie, 1 + this.random.nextInt(4), whenStale, 1 + this.random.nextInt(5),
-				this.random.nextInt(400), 1 + this.random.nextInt(2), false, SlopeRule.UPHILL, Tolerances.DEFAULT,
+				this.random.nextInt(400), 1 + this.random.nextInt(2), false, SlopeRule.UPHILL, Tolerances.STANDARD,
 				spared);
 	}
 
 	private Known.Visit visit(UUID tree, boolean carriedOver) {
 		Points points = Points.ofHundredths(20_000 + 50 * this.random.nextInt(14));
 		double uncertainty = 0.25 * (1 + this.random.nextInt(8));
-		return new Known.Visit(Ids.next(), tree, pastDay(tree, 2500), points, uncertainty, carriedOver);
+		return new Known.Visit(Uuid7.next(), tree, pastDay(tree, 2500), points, uncertainty, carriedOver);
 	}
 
 	private LocalDate pastDay(UUID tree, int far) {

@@ -18,7 +18,7 @@ import county.bigtree.domain.standing.Condition;
 import county.bigtree.domain.standing.TitleReason;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
-import county.bigtree.registry.journal.Ids;
+import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SqlTime;
@@ -133,7 +133,7 @@ class StandingFixture implements AutoCloseable {
 		insert(change, FactTable.RULEBOOK,
 				"insert into rulebook (county, seq, recorded_at, id, effective_on, body) "
 						+ "values (:county, :seq, :at, :id, :on, :body::jsonb)",
-				(sql) -> sql.param("id", Ids.next())
+				(sql) -> sql.param("id", Uuid7.next())
 					.param("on", rulebook.effectiveOn())
 					.param("body", this.json.writeValueAsString(RulebookJson.from(rulebook))));
 	}
@@ -220,7 +220,7 @@ class StandingFixture implements AutoCloseable {
 			case DAMAGED -> TitleReason.DAMAGED;
 			default -> TitleReason.SEEN;
 		};
-		UUID report = Ids.next();
+		UUID report = Uuid7.next();
 		return changing(county, "condition", seen.tree(), reason, (change) -> {
 			insert(change, FactTable.CONDITION_REPORT,
 					"insert into condition_report (county, seq, recorded_at, id, tree, condition, observed_on, reported_by) "
@@ -241,18 +241,18 @@ class StandingFixture implements AutoCloseable {
 		insert(change, FactTable.IDENTIFICATION,
 				"insert into identification (county, seq, recorded_at, id, tree, species, basis) "
 						+ "values (:county, :seq, :at, :id, :tree, :species, 'leaf')",
-				(sql) -> sql.param("id", Ids.next()).param("tree", tree).param("species", species));
+				(sql) -> sql.param("id", Uuid7.next()).param("tree", tree).param("species", species));
 	}
 
 	private void location(Change change, UUID tree, String county) {
 		insert(change, FactTable.LOCATION,
 				"insert into location (county, seq, recorded_at, id, tree, stands_in, latitude, longitude, accuracy_metres, shown) "
 						+ "values (:county, :seq, :at, :id, :tree, :standsIn, 40, -90, 5, 'county')",
-				(sql) -> sql.param("id", Ids.next()).param("tree", tree).param("standsIn", county));
+				(sql) -> sql.param("id", Uuid7.next()).param("tree", tree).param("standsIn", county));
 	}
 
 	private void measurement(Change change, Known.Visit visit, String basis) {
-		UUID text = Ids.next();
+		UUID text = Uuid7.next();
 		insert(change, FactTable.TEXT_PIECE,
 				"insert into text_piece (county, seq, recorded_at, id, digest) values (:county, :seq, :at, :id, '')",
 				(sql) -> sql.param("id", text));

@@ -3,6 +3,7 @@ package county.bigtree.domain.rulebook;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 
+import county.bigtree.domain.review.Tolerances;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,7 +51,7 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 	 */
 	public static Rulebook defaults(LocalDate effectiveOn) {
 		return new Rulebook(effectiveOn, new TieRule.WithinPoints(new BigDecimal(5)), 8, WhenStale.KEEPS, 12, 180, 1,
-				false, SlopeRule.UPHILL, Tolerances.DEFAULT, null);
+				false, SlopeRule.UPHILL, Tolerances.STANDARD, null);
 	}
 
 	/**
