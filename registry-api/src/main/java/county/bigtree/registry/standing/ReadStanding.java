@@ -1,0 +1,185 @@
+package county.bigtree.registry.standing;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+
+import county.bigtree.domain.points.Score;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Contention;
+import county.bigtree.domain.standing.Lead;
+import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.domain.standing.Title;
+import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.journal.SqlTime;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.rules.CountyRules;
+import county.bigtree.registry.rules.RulesReader;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Isolation;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Answers for the ranking of a species in a county on a day as known at an instant. All
+ * of an answer is read in one snapshot.
+ */
+@Service
+public class ReadStanding {
+
+	private final ScoresAsOf scores;
+
+	private final TitleSpans titles;
+
+	private final RulesReader rules;
+
+	private final RegisterClock clock;
+
+	private final JdbcClient jdbc;
+
+	ReadStanding(ScoresAsOf scores, TitleSpans titles, RulesReader rules, RegisterClock clock, JdbcClient jdbc) {
+		this.scores = scores;
+		this.titles = titles;
+		this.rules = rules;
+		this.clock = clock;
+		this.jdbc = jdbc;
+	}
+
+	/**
+	 * A page of the ranking.
+	 * @throws Problem where the day or the instant lies in the future
+	 */
+	@Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+	public StandingPage read(BookKey book, StandingQuestion question) {
+		CountyRules county = this.rules.get(book.county());
+		AsOf asOf = asOf(county, question);
+		Rulebook rulebook = county.on(asOf.day(), asOf.knownAt());
+		StandingQuestion.After after = question.after();
+		List<ScoredTree> rows = this.scores.ranked(book, asOf, (after != null) ? last(after) : null,
+				question.limit() + 1);
+		List<ScoredTree> page = rows.subList(0, Math.min(rows.size(), question.limit()));
+		Map<UUID, Title> holders = asOf.present() ? this.titles.open(book) : this.scores.holders(book, asOf, rulebook);
+		List<StandingPage.Item> items = items(book, page, new Answer(asOf, rulebook, county, holders), after);
+		return new StandingPage(asOf, recordedThrough(book.county(), asOf), rulebook.effectiveOn(),
+				this.scores.total(book, asOf), items, rows.size() > page.size());
+	}
+
+	private AsOf asOf(CountyRules county, StandingQuestion question) {
+		Instant now = this.clock.now();
+		Instant knownAt = (question.knownAt() != null) ? question.knownAt() : now;
+		LocalDate today = county.day(now);
+		LocalDate day = (question.day() != null) ? question.day() : today;
+		if (knownAt.isAfter(now)) {
+			throw Problem.invalid("#/knownAt", "out-of-range", "knownAt must not be later than now");
+		}
+		if (day.isAfter(today) || day.isBefore(Rulebook.BEGINNING)) {
+			throw Problem.invalid("#/asOf", "out-of-range",
+					"asOf must be from %s to today, %s".formatted(Rulebook.BEGINNING, today));
+		}
+		return new AsOf(day, knownAt, question.knownAt() == null && day.equals(today));
+	}
+
+	private List<StandingPage.Item> items(BookKey book, List<ScoredTree> page, Answer answer,
+			StandingQuestion.@Nullable After after) {
+		if (page.isEmpty()) {
+			return List.of();
+		}
+		Map<UUID, StandingPage.Figures> figures = figures(page, answer.asOf());
+		Map<UUID, Instant> since = since(book, answer);
+		List<ScoredTree> withNext = new ArrayList<>(page);
+		withNext.addAll(this.scores.nextCurrent(book, answer.asOf(), page.get(page.size() - 1), answer.rulebook()));
+		Map<UUID, Lead> leads = Lead.in(withNext, answer.rulebook(), answer.asOf().day());
+		Contention contention = new Contention(answer.rulebook());
+		BigDecimal leader = (after != null) ? after.leaderPoints() : page.get(0).score().points().toBigDecimal();
+		List<StandingPage.Item> items = new ArrayList<>();
+		int position = (after != null) ? after.position() : 0;
+		int rank = (after != null) ? after.rank() : 0;
+		BigDecimal before = (after != null) ? after.points() : null;
+		for (ScoredTree tree : page) {
+			BigDecimal points = tree.score().points().toBigDecimal();
+			position++;
+			rank = (before != null && before.compareTo(points) == 0) ? rank : position;
+			before = points;
+			StandingPage.Figures own = figures.get(tree.measurement());
+			if (own == null) {
+				throw new IllegalStateException("No figures of measurement " + tree.measurement());
+			}
+			items.add(new StandingPage.Item(position, rank, tree, own, answer.holders().get(tree.tree()),
+					since.get(tree.tree()), contention.stale(tree, answer.asOf().day()), leader.subtract(points),
+					leads.get(tree.tree())));
+		}
+		return items;
+	}
+
+	private Map<UUID, StandingPage.Figures> figures(List<ScoredTree> page, AsOf asOf) {
+		Map<UUID, StandingPage.Figures> figures = new HashMap<>();
+		this.jdbc.sql("""
+				select distinct on (r.measurement) r.measurement, t.tag, r.girth_inches, r.height_feet, r.crown_feet
+				from reduction r join measurement m on m.id = r.measurement join tree t on t.id = m.tree
+				where r.measurement in (:measurements) and r.recorded_at <= :known
+				order by r.measurement, r.version desc""")
+			.param("measurements", page.stream().map(ScoredTree::measurement).toList())
+			.param("known", SqlTime.of(asOf.knownAt()))
+			.query((row, number) -> new StandingPage.Figures(row.getObject("measurement", UUID.class),
+					row.getString("tag"), row.getBigDecimal("girth_inches"), row.getBigDecimal("height_feet"),
+					row.getBigDecimal("crown_feet")))
+			.list()
+			.forEach((one) -> figures.put(one.measurement(), one));
+		return figures;
+	}
+
+	/**
+	 * When the titles of the answer were recognised. Nothing is said where the day lies
+	 * before the instant of knowing: what was then announced is the title history.
+	 */
+	private Map<UUID, Instant> since(BookKey book, Answer answer) {
+		AsOf asOf = answer.asOf();
+		if (asOf.day().isBefore(answer.county().day(asOf.knownAt()))) {
+			return Map.of();
+		}
+		Instant start = answer.county().startOf(asOf.day());
+		Instant at = asOf.knownAt().isAfter(start) ? asOf.knownAt() : start;
+		Map<UUID, Instant> since = new HashMap<>();
+		this.jdbc.sql("""
+				select tree, title, from_at from title_span where county = :county and species = :species
+				  and from_at <= :at and (to_at is null or to_at > :at)""")
+			.param("county", book.county())
+			.param("species", book.species())
+			.param("at", SqlTime.of(at))
+			.query((row) -> {
+				UUID tree = row.getObject("tree", UUID.class);
+				if (Title.of(row.getString("title")) == answer.holders().get(tree)) {
+					since.put(tree, SqlTime.get(row, "from_at"));
+				}
+			});
+		return since;
+	}
+
+	private Instant recordedThrough(String county, AsOf asOf) {
+		return SqlTime
+			.instant(this.jdbc.sql("select max(recorded_at) from change where county = ? and recorded_at <= ?")
+				.params(county, SqlTime.of(asOf.knownAt()))
+				.query(OffsetDateTime.class)
+				.optional()
+				.orElseThrow(() -> Problem.invalid("#/knownAt", "out-of-range",
+						"the register did not know this county at that time")));
+	}
+
+	private static ScoredTree last(StandingQuestion.After after) {
+		LocalDate any = Rulebook.BEGINNING;
+		return new ScoredTree(after.tree(), after.tree(), new Score(ScoreRows.points(after.points()), 0), any, any,
+				null, false);
+	}
+
+	private record Answer(AsOf asOf, Rulebook rulebook, CountyRules county, Map<UUID, Title> holders) {
+	}
+
+}

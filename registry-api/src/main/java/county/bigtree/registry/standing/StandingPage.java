@@ -1,0 +1,45 @@
+package county.bigtree.registry.standing;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+
+import county.bigtree.domain.standing.Lead;
+import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.domain.standing.Title;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A page of a species' ranking in a county.
+ *
+ * @param asOf the day and the instant asked about
+ * @param recordedThrough the last change that the answer knows
+ * @param rulebook the day from which the rules applied hold
+ * @param total how many trees are ranked
+ * @param items the trees of this page
+ * @param more whether trees follow
+ */
+public record StandingPage(AsOf asOf, Instant recordedThrough, LocalDate rulebook, int total, List<Item> items,
+		boolean more) {
+
+	/**
+	 * A ranked tree.
+	 *
+	 * @param position its place in the list, counted from 1 without regard to ties
+	 * @param behindLeader points behind the first of the list
+	 * @param since when its title was recognised, if it holds one and that is known
+	 */
+	public record Item(int position, int rank, ScoredTree scored, Figures figures, @Nullable Title title,
+			@Nullable Instant since, boolean stale, BigDecimal behindLeader, @Nullable Lead lead) {
+	}
+
+	/**
+	 * A tree's tag and the figures behind its score.
+	 */
+	public record Figures(UUID measurement, String tag, BigDecimal girthInches, BigDecimal heightFeet,
+			BigDecimal crownSpreadFeet) {
+	}
+
+}

@@ -1,0 +1,63 @@
+package county.bigtree.registry.standing.web;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+
+import county.bigtree.domain.standing.Lead;
+import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.registry.http.Paged;
+import county.bigtree.registry.standing.BookKey;
+import county.bigtree.registry.standing.StandingPage;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A page of a ranking.
+ */
+record StandingJson(String county, String species, LocalDate asOf, Instant knownAt, Instant recordedThrough,
+		LocalDate rulebook, int total, List<Item> items, @Nullable String next) implements Paged {
+
+	static StandingJson from(BookKey book, StandingPage page, @Nullable String next) {
+		Instant knownAt = page.asOf().present() ? page.recordedThrough() : page.asOf().knownAt();
+		return new StandingJson(book.county(), book.species(), page.asOf().day(), knownAt, page.recordedThrough(),
+				page.rulebook(), page.total(), page.items().stream().map(Item::from).toList(), next);
+	}
+
+	/**
+	 * A ranked tree.
+	 */
+	record Item(int rank, UUID tree, String tag, @Nullable String title, BigDecimal points,
+			BigDecimal pointsStandardUncertainty, int pointsRounded, BigDecimal girthInches, BigDecimal heightFeet,
+			BigDecimal crownSpreadFeet, UUID measurement, LocalDate effectiveOn, @Nullable Instant since, boolean stale,
+			boolean damaged, boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
+			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability) {
+
+		static Item from(StandingPage.Item item) {
+			ScoredTree scored = item.scored();
+			StandingPage.Figures figures = item.figures();
+			Lead lead = item.lead();
+			return new Item(item.rank(), scored.tree(), figures.tag(),
+					(item.title() != null) ? item.title().word() : null, scored.score().points().toBigDecimal(),
+					rounded(scored.score().standardUncertainty(), 2), scored.score().points().rounded(),
+					rounded(figures.girthInches(), 2), rounded(figures.heightFeet(), 2),
+					rounded(figures.crownSpreadFeet(), 2), scored.measurement(), scored.measuredOn(), item.since(),
+					item.stale(), scored.lostOn() != null, scored.carriedOver(), item.behindLeader(),
+					(lead != null) ? lead.points() : null,
+					(lead != null) ? rounded(lead.standardUncertainty(), 2) : null,
+					(lead != null) ? rounded(lead.probability(), 4) : null);
+		}
+
+		private static BigDecimal rounded(double value, int places) {
+			return rounded(BigDecimal.valueOf(value), places);
+		}
+
+		private static BigDecimal rounded(BigDecimal value, int places) {
+			return value.setScale(places, RoundingMode.HALF_UP);
+		}
+
+	}
+
+}
