@@ -1,0 +1,97 @@
+package county.bigtree.registry.lookup;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+
+import county.bigtree.domain.place.Disclosure;
+import county.bigtree.domain.place.Position;
+import county.bigtree.registry.journal.SqlTime;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Reads accepted trees. A tree is public only once it is accepted.
+ */
+@Service
+public class ReadTrees {
+
+	private static final String TREES = """
+			select t.id, t.tag, t.file_tag, l.stands_in, i.species, l.latitude, l.longitude, l.accuracy_metres, l.shown,
+			  coalesce(c.condition, 'upright') as condition, s.measurement, s.points, s.points_u, s.measured_on, s.seen_on,
+			  s.lost_on, s.carried_over, p.title, p.from_at,
+			  (select count(*) from score o where o.county = s.county and o.species = s.species and o.withdrawn_at is null
+			    and o.ends_on is null and o.points > s.points) + 1 as rank,
+			  (select count(*) from identification where tree = t.id) + (select count(*) from location where tree = t.id)
+			    + (select count(*) from acceptance where tree = t.id) as revision
+			from tree t
+			join acceptance a on a.tree = t.id
+			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
+			join lateral (select * from location where tree = t.id order by recorded_at desc limit 1) l on true
+			left join lateral (select r.condition from condition_report r join condition_decision d on d.report = r.id
+			  where r.tree = t.id and d.accepted and r.condition <> 'not-found'
+			  order by coalesce(d.began_on, r.observed_on) desc, d.recorded_at desc limit 1) c on true
+			left join score s on s.tree = t.id and s.withdrawn_at is null and s.ends_on is null
+			left join title_span p on p.tree = t.id and p.to_at is null
+			""";
+
+	private final JdbcClient jdbc;
+
+	ReadTrees(JdbcClient jdbc) {
+		this.jdbc = jdbc;
+	}
+
+	/**
+	 * The tree with this id or tag, if it is public.
+	 */
+	@Transactional(readOnly = true)
+	public Optional<TreeSummary> find(String idOrTag) {
+		return this.jdbc.sql(TREES + "where t.tag = :address or t.id::text = :address")
+			.param("address", idOrTag)
+			.query(ReadTrees::summary)
+			.optional();
+	}
+
+	/**
+	 * Public trees in the order of their tags.
+	 * @param after the last tag already seen, or the empty text
+	 */
+	@Transactional(readOnly = true)
+	public List<TreeSummary> list(@Nullable String county, @Nullable String species, String after, int limit) {
+		return this.jdbc.sql(TREES + """
+				where t.tag > :after and (cast(:county as text) is null or l.stands_in = :county)
+				  and (cast(:species as text) is null or i.species = :species)
+				order by t.tag limit :limit""")
+			.param("county", county, java.sql.Types.VARCHAR)
+			.param("species", species, java.sql.Types.VARCHAR)
+			.param("after", after)
+			.param("limit", limit)
+			.query(ReadTrees::summary)
+			.list();
+	}
+
+	private static TreeSummary summary(ResultSet row, int number) throws SQLException {
+		Position exact = new Position(row.getDouble("latitude"), row.getDouble("longitude"),
+				row.getDouble("accuracy_metres"));
+		Disclosure shown = Disclosure.find(row.getString("shown")).orElse(Disclosure.COUNTY);
+		return new TreeSummary(row.getObject("id", UUID.class), row.getString("tag"), row.getString("file_tag"),
+				row.getString("stands_in"), row.getString("species"), row.getLong("revision"), shown.shown(exact),
+				row.getString("condition"), row.getObject("seen_on", LocalDate.class), standing(row),
+				row.getString("title"), SqlTime.find(row, "from_at"));
+	}
+
+	private static TreeSummary.@Nullable Standing standing(ResultSet row) throws SQLException {
+		UUID measurement = row.getObject("measurement", UUID.class);
+		return (measurement == null) ? null
+				: new TreeSummary.Standing(measurement, row.getBigDecimal("points"), row.getBigDecimal("points_u"),
+						row.getObject("measured_on", LocalDate.class), row.getInt("rank"),
+						row.getObject("lost_on", LocalDate.class) != null, row.getBoolean("carried_over"));
+	}
+
+}

@@ -1,0 +1,33 @@
+package county.bigtree.registry.lookup;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.UUID;
+
+import county.bigtree.domain.place.Position;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A tree as the public may see it.
+ *
+ * @param revision raised by facts of the tree itself
+ * @param shown its position as shown, if it is
+ * @param condition the latest condition confirmed, upright if none was
+ * @param lastSeenOn the last day on which it was seen standing, if it is ranked
+ * @param score its present score, or null while it has none
+ * @param title the title it holds, or null
+ */
+public record TreeSummary(UUID id, String tag, @Nullable String fileTag, String county, String species, long revision,
+		Optional<Position> shown, String condition, @Nullable LocalDate lastSeenOn, @Nullable Standing score,
+		@Nullable String title, @Nullable Instant titleSince) {
+
+	/**
+	 * The present score and its rank.
+	 */
+	public record Standing(UUID measurement, BigDecimal points, BigDecimal pointsStandardUncertainty,
+			LocalDate measuredOn, int rank, boolean damaged, boolean carriedOver) {
+	}
+
+}

@@ -1,0 +1,151 @@
+package county.bigtree.registry.lookup.web;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+
+import county.bigtree.domain.place.Position;
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.http.Cursor;
+import county.bigtree.registry.http.Page;
+import county.bigtree.registry.http.Paging;
+import county.bigtree.registry.http.Revisioned;
+import county.bigtree.registry.lookup.ReadScores;
+import county.bigtree.registry.lookup.ReadTrees;
+import county.bigtree.registry.lookup.TreeSummary;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.standing.CatchUp;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+
+/**
+ * Trees as the public may see them.
+ */
+@RestController
+@Tag(name = "Trees")
+class TreeReadController {
+
+	private static final String TREES = "trees";
+
+	private final ReadTrees trees;
+
+	private final ReadScores scores;
+
+	private final CatchUp catchUp;
+
+	TreeReadController(ReadTrees trees, ReadScores scores, CatchUp catchUp) {
+		this.trees = trees;
+		this.scores = scores;
+		this.catchUp = catchUp;
+	}
+
+	@GetMapping("/api/v1/trees")
+	@Access(Who.ANYONE)
+	@Operation(operationId = "listTrees", summary = "Accepted trees in the order of their tags")
+	Page<TreeJson> list(@RequestParam(required = false) @Nullable String county,
+			@RequestParam(required = false) @Nullable String species, Paging paging) {
+		String after = paging.cursor(TREES, 1).map((cursor) -> cursor.string(0)).orElse("");
+		return Page.cut(this.trees.list(county, species, after, paging.oneMore()), paging, TreeJson::from,
+				(last) -> Cursor.of(TREES, last.tag()));
+	}
+
+	@GetMapping("/api/v1/trees/{tree}")
+	@Access(Who.ANYONE)
+	@Operation(operationId = "getTree", summary = "An accepted tree, by id or tag")
+	TreeJson get(@PathVariable String tree) {
+		return TreeJson.from(present(tree));
+	}
+
+	@GetMapping("/api/v1/trees/{tree}/scores")
+	@Access(Who.ANYONE)
+	@Operation(operationId = "listScores", summary = "The score history of a tree")
+	Page<ScoreJson> scores(@PathVariable String tree) {
+		return Page.whole(this.scores.of(present(tree).id()).stream().map(ScoreJson::from).toList());
+	}
+
+	private TreeSummary present(String tree) {
+		TreeSummary found = find(tree);
+		this.catchUp.county(found.county());
+		return find(tree);
+	}
+
+	private TreeSummary find(String tree) {
+		return this.trees.find(tree).orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
+	}
+
+	/**
+	 * A tree.
+	 */
+	record TreeJson(UUID id, String tag, @Nullable String fileTag, String county, String species,
+			@Nullable PositionJson position, String condition, @Nullable LocalDate lastSeenOn,
+			TreeJson.@Nullable StandingJson score, @Nullable String title, @Nullable Instant titleSince,
+			@JsonIgnore long revision) implements Revisioned {
+
+		static TreeJson from(TreeSummary tree) {
+			TreeSummary.Standing standing = tree.score();
+			return new TreeJson(tree.id(), tree.tag(), tree.fileTag(), tree.county(), tree.species(),
+					tree.shown().map(PositionJson::from).orElse(null), tree.condition(), tree.lastSeenOn(),
+					(standing != null) ? StandingJson.from(standing) : null, tree.title(), tree.titleSince(),
+					tree.revision());
+		}
+
+		/**
+		 * The present score.
+		 */
+		record StandingJson(int rank, BigDecimal points, BigDecimal pointsStandardUncertainty, LocalDate effectiveOn,
+				boolean damaged, boolean carriedOver, UUID measurement) {
+
+			static StandingJson from(TreeSummary.Standing standing) {
+				return new StandingJson(standing.rank(), standing.points(),
+						rounded(standing.pointsStandardUncertainty()), standing.measuredOn(), standing.damaged(),
+						standing.carriedOver(), standing.measurement());
+			}
+
+		}
+
+	}
+
+	/**
+	 * A position as shown.
+	 */
+	record PositionJson(double latitude, double longitude, double accuracyMetres) {
+
+		static PositionJson from(Position position) {
+			return new PositionJson(position.latitude(), position.longitude(), position.accuracyMetres());
+		}
+
+	}
+
+	/**
+	 * A score of the history.
+	 */
+	record ScoreJson(BigDecimal points, BigDecimal pointsStandardUncertainty, BigDecimal girthInches,
+			BigDecimal girthInchesStandardUncertainty, BigDecimal heightFeet, BigDecimal heightFeetStandardUncertainty,
+			BigDecimal crownSpreadFeet, BigDecimal crownSpreadFeetStandardUncertainty, LocalDate effectiveOn,
+			Instant recordedAt, @Nullable Instant withdrawnAt, @Nullable String withdrawn, boolean carriedOver,
+			String species, UUID measurement) {
+
+		static ScoreJson from(ReadScores.ScoreOfDay score) {
+			return new ScoreJson(score.points(), rounded(score.pointsU()), rounded(score.girthInches()),
+					rounded(score.girthU()), rounded(score.heightFeet()), rounded(score.heightU()),
+					rounded(score.crownFeet()), rounded(score.crownU()), score.measuredOn(), score.recordedAt(),
+					score.withdrawnAt(), score.withdrawn(), score.carriedOver(), score.species(), score.measurement());
+		}
+
+	}
+
+	private static BigDecimal rounded(BigDecimal value) {
+		return value.setScale(2, RoundingMode.HALF_UP);
+	}
+
+}
