@@ -10,16 +10,17 @@ import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
 import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.WhenStale;
+import jakarta.validation.constraints.NotNull;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A rulebook as it stands in requests, answers and in the record. What is left out keeps
  * its default.
  */
-public record RulebookJson(LocalDate effectiveOn, @Nullable Tie tieRule, @Nullable Integer currencyYears,
+public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable Tie tieRule, @Nullable Integer currencyYears,
 		@Nullable String whenStale, @Nullable Integer sightingYears, @Nullable Integer remeasureWithin,
 		@Nullable Integer requiredSignOffs, @Nullable Boolean checkReadingsRequired, @Nullable String slopeRule,
-		@Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil) {
+		@Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil, @Nullable String reason) {
 
 	private static final Map<String, WhenStale> WHEN_STALE = Map.of("keeps", WhenStale.KEEPS, "vacant",
 			WhenStale.VACANT, "passes", WhenStale.PASSES);
@@ -32,7 +33,16 @@ public record RulebookJson(LocalDate effectiveOn, @Nullable Tie tieRule, @Nullab
 				rulebook.whenStale().name().toLowerCase(Locale.ROOT), rulebook.sightingYears(),
 				rulebook.remeasureWithinDays(), rulebook.requiredSignOffs(), rulebook.checkReadingsRequired(),
 				rulebook.slopeRule().name().toLowerCase(Locale.ROOT), rulebook.tolerances(),
-				rulebook.carriedOverUntil());
+				rulebook.carriedOverUntil(), null);
+	}
+
+	/**
+	 * The same rules from another day.
+	 */
+	public RulebookJson from(LocalDate day) {
+		return new RulebookJson(day, this.tieRule, this.currencyYears, this.whenStale, this.sightingYears,
+				this.remeasureWithin, this.requiredSignOffs, this.checkReadingsRequired, this.slopeRule,
+				this.tolerances, this.carriedOverUntil, this.reason);
 	}
 
 	/**

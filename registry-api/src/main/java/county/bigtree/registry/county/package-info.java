@@ -1,0 +1,7 @@
+/**
+ * Counties and their rulebooks.
+ */
+@NullMarked
+package county.bigtree.registry.county;
+
+import org.jspecify.annotations.NullMarked;

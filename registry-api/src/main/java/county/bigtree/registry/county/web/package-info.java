@@ -1,0 +1,7 @@
+/**
+ * Counties over HTTP.
+ */
+@NullMarked
+package county.bigtree.registry.county.web;
+
+import org.jspecify.annotations.NullMarked;
