@@ -1,0 +1,47 @@
+package county.bigtree.registry.measurement;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import county.bigtree.registry.http.Revisioned;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * A measurement in answers: readings as entered, and what they reduce to.
+ */
+public record MeasurementJson(UUID id, UUID tree, LocalDate measuredOn, Instant recordedAt, String basis,
+		@Nullable String carriedOverFrom, String status, JsonNode readings, ReducedJson reduced,
+		@JsonIgnore long revision) implements Revisioned {
+
+	public static MeasurementJson from(ReadMeasurements.Measurement measurement, JsonNode entered) {
+		return new MeasurementJson(measurement.id(), measurement.tree(), measurement.measuredOn(),
+				measurement.recordedAt(), measurement.basis(), measurement.carriedOverFrom(), measurement.status(),
+				entered, ReducedJson.from(measurement), measurement.revision());
+	}
+
+	/**
+	 * Figures with their standard uncertainties.
+	 */
+	public record ReducedJson(BigDecimal girthInches, BigDecimal girthInchesStandardUncertainty, BigDecimal heightFeet,
+			BigDecimal heightFeetStandardUncertainty, BigDecimal crownSpreadFeet,
+			BigDecimal crownSpreadFeetStandardUncertainty, BigDecimal points, BigDecimal pointsStandardUncertainty,
+			int pointsRounded) {
+
+		static ReducedJson from(ReadMeasurements.Measurement of) {
+			return new ReducedJson(rounded(of.girthInches()), rounded(of.girthU()), rounded(of.heightFeet()),
+					rounded(of.heightU()), rounded(of.crownFeet()), rounded(of.crownU()), of.points(),
+					rounded(of.pointsU()), of.points().setScale(0, RoundingMode.HALF_UP).intValueExact());
+		}
+
+		private static BigDecimal rounded(BigDecimal value) {
+			return value.setScale(2, RoundingMode.HALF_UP);
+		}
+
+	}
+
+}

@@ -1,0 +1,125 @@
+package county.bigtree.registry.measurement;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.review.PersonId;
+import county.bigtree.registry.http.quantity.ReadingsJson;
+import county.bigtree.registry.journal.Texts;
+import county.bigtree.registry.problem.Problem;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Reads measurements as filed, with what they reduce to and what became of them.
+ */
+@Component
+public class ReadMeasurements {
+
+	private static final String MEASUREMENT = """
+			select m.id, m.tree, m.measured_on, m.recorded_at, m.filed_by, m.basis, m.carried_over_from, m.measurers,
+			  m.readings::text as readings, r.version, r.girth_inches, r.girth_u, r.height_feet, r.height_u, r.crown_feet,
+			  r.crown_u, r.points, r.points_u,
+			  case when exists (select from setting_aside where measurement = m.id) then 'set-aside'
+			    when exists (select from score where measurement = m.id and withdrawn_at is null and ends_on is null)
+			      then 'counting'
+			    when exists (select from score where measurement = m.id and withdrawn_at is null)
+			      or exists (select from sign_off where measurement = m.id and own_measurement is not null) then 'superseded'
+			    when exists (select from sign_off s where s.measurement = m.id and s.verdict = 'not-confirmed'
+			      and not exists (select from revocation v where v.sign_off = s.id)) then 'not-confirmed'
+			    else 'filed' end as status,
+			  (select count(*) from sign_off where measurement = m.id) + (select count(*) from setting_aside
+			    where measurement = m.id) + (select count(*) from revocation v join sign_off s on s.id = v.sign_off
+			    where s.measurement = m.id) + 1 as revision
+			from measurement m
+			join lateral (select * from reduction where measurement = m.id order by version desc limit 1) r on true
+			""";
+
+	private final JdbcClient jdbc;
+
+	private final JsonMapper json;
+
+	private final Texts texts;
+
+	ReadMeasurements(JdbcClient jdbc, JsonMapper json, Texts texts) {
+		this.jdbc = jdbc;
+		this.json = json;
+		this.texts = texts;
+	}
+
+	public Optional<Measurement> find(UUID id) {
+		return this.jdbc.sql(MEASUREMENT + "where m.id = ?").param(id).query(Measurement.class).optional();
+	}
+
+	/**
+	 * The measurement with this id.
+	 * @throws Problem of not being found
+	 */
+	public Measurement get(UUID id) {
+		return find(id).orElseThrow(() -> Problem.notFound("No measurement has this id."));
+	}
+
+	/**
+	 * All measurements of a tree, the latest first.
+	 */
+	public List<Measurement> of(UUID tree) {
+		return this.jdbc.sql(MEASUREMENT + "where m.tree = ? order by m.measured_on desc, m.recorded_at desc")
+			.param(tree)
+			.query(Measurement.class)
+			.list();
+	}
+
+	/**
+	 * The readings as entered.
+	 */
+	public JsonNode entered(Measurement measurement) {
+		return this.json.readTree(measurement.readings());
+	}
+
+	/**
+	 * The readings as values.
+	 */
+	public Readings readings(Measurement measurement) {
+		JsonNode node = entered(measurement);
+		return new Readings(ReadingsJson.girth(node.path("girth")), ReadingsJson.height(node.path("height")),
+				ReadingsJson.crown(node.path("crown")));
+	}
+
+	/**
+	 * Those of the measurers who have an account.
+	 */
+	public Set<PersonId> measurers(Measurement measurement) {
+		Set<PersonId> people = new HashSet<>();
+		this.texts.find(measurement.measurers()).map(this.json::readTree).ifPresent((names) -> {
+			for (JsonNode name : names) {
+				if (name.path("person").isString()) {
+					people.add(new PersonId(UUID.fromString(name.path("person").stringValue())));
+				}
+			}
+		});
+		return people;
+	}
+
+	/**
+	 * A measurement.
+	 *
+	 * @param status filed, counting, not-confirmed, superseded or set-aside
+	 */
+	public record Measurement(UUID id, UUID tree, LocalDate measuredOn, Instant recordedAt, UUID filedBy, String basis,
+			@Nullable String carriedOverFrom, UUID measurers, String readings, int version, BigDecimal girthInches,
+			BigDecimal girthU, BigDecimal heightFeet, BigDecimal heightU, BigDecimal crownFeet, BigDecimal crownU,
+			BigDecimal points, BigDecimal pointsU, String status, long revision) {
+	}
+
+}

@@ -1,0 +1,86 @@
+package county.bigtree.registry.measurement.web;
+
+import java.net.URI;
+import java.util.UUID;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.http.Page;
+import county.bigtree.registry.measurement.FileRemeasurement;
+import county.bigtree.registry.measurement.MeasurementBody;
+import county.bigtree.registry.measurement.MeasurementJson;
+import county.bigtree.registry.measurement.ReadMeasurements;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.tree.TreeDirectory;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RestController;
+
+/**
+ * Measurements of a tree.
+ */
+@RestController
+@Tag(name = "Measurements")
+class MeasurementController {
+
+	private final ReadMeasurements measurements;
+
+	private final FileRemeasurement filing;
+
+	private final TreeDirectory trees;
+
+	MeasurementController(ReadMeasurements measurements, FileRemeasurement filing, TreeDirectory trees) {
+		this.measurements = measurements;
+		this.filing = filing;
+		this.trees = trees;
+	}
+
+	@GetMapping("/api/v1/trees/{tree}/measurements")
+	@Access(Who.ANYONE)
+	@Operation(operationId = "listMeasurements",
+			summary = "The measurements of a tree: the public sees those that count or counted")
+	Page<MeasurementJson> list(@PathVariable String tree, @Nullable Actor actor) {
+		TreeDirectory.KnownTree known = this.trees.get(tree);
+		boolean insider = actor != null && actor.isVerifierIn(known.county());
+		if (!known.accepted() && !insider) {
+			throw Problem.notFound("No tree has this id or tag.");
+		}
+		return Page.whole(this.measurements.of(known.id())
+			.stream()
+			.filter((one) -> insider || one.status().equals("counting") || one.status().equals("superseded"))
+			.map(this::json)
+			.toList());
+	}
+
+	@PostMapping("/api/v1/trees/{tree}/measurements")
+	@Access(Who.VOLUNTEER)
+	@Operation(operationId = "fileRemeasurement", summary = "File a remeasurement")
+	ResponseEntity<MeasurementJson> file(@PathVariable String tree, @RequestBody MeasurementBody body, Actor actor) {
+		UUID id = this.filing.file(actor, tree, body);
+		return ResponseEntity.created(URI.create("/api/v1/measurements/" + id)).body(json(this.measurements.get(id)));
+	}
+
+	@GetMapping("/api/v1/measurements/{id}")
+	@Access(Who.VOLUNTEER)
+	@Operation(operationId = "getMeasurement", summary = "A measurement, for who filed it and the county's verifiers")
+	MeasurementJson get(@PathVariable UUID id, Actor actor) {
+		ReadMeasurements.Measurement found = this.measurements.get(id);
+		if (!found.filedBy().equals(actor.id()) && !actor.isVerifierIn(this.trees.get(found.tree()).county())) {
+			throw Problem.notFound("No measurement has this id.");
+		}
+		return json(found);
+	}
+
+	private MeasurementJson json(ReadMeasurements.Measurement measurement) {
+		return MeasurementJson.from(measurement, this.measurements.entered(measurement));
+	}
+
+}

@@ -1,0 +1,94 @@
+package county.bigtree.registry.tree;
+
+import java.util.List;
+import java.util.function.LongConsumer;
+
+import county.bigtree.domain.place.Disclosure;
+import county.bigtree.domain.standing.TitleReason;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.standing.Standings;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Corrects what a tree is or where it stands.
+ */
+@Service
+public class CorrectTree {
+
+	private final Journal journal;
+
+	private final TreeDirectory trees;
+
+	private final RegisterTree register;
+
+	private final Standings standings;
+
+	private final JdbcClient jdbc;
+
+	CorrectTree(Journal journal, TreeDirectory trees, RegisterTree register, Standings standings, JdbcClient jdbc) {
+		this.journal = journal;
+		this.trees = trees;
+		this.register = register;
+		this.standings = standings;
+		this.jdbc = jdbc;
+	}
+
+	/**
+	 * Corrects an identification: the standings of both species recompute.
+	 * @param unchanged told the tree's revision under the lock; refuses a stale one
+	 */
+	@Transactional
+	public void identify(Actor actor, String idOrTag, String species, String basis, String reason,
+			LongConsumer unchanged) {
+		TreeDirectory.KnownTree tree = this.trees.get(idOrTag);
+		requireCoordinator(actor, tree.county());
+		Change change = this.journal.open(tree.county());
+		unchanged.accept(this.trees.get(tree.id()).revision());
+		this.register.identify(change, tree.id(), species, basis, reason);
+		this.standings.refresh(change, tree.id(), TitleReason.RE_IDENTIFIED);
+		this.journal.close(change, "re-identified", actor.id());
+	}
+
+	/**
+	 * Corrects a location, perhaps into another county, of which the actor must be
+	 * coordinator too.
+	 * @param unchanged told the tree's revision under the lock; refuses a stale one
+	 */
+	@Transactional
+	public void locate(Actor actor, String idOrTag, PlaceBody place, @Nullable String county, String reason,
+			LongConsumer unchanged) {
+		TreeDirectory.KnownTree tree = this.trees.get(idOrTag);
+		String standsIn = (county != null) ? county : tree.county();
+		requireCoordinator(actor, tree.county());
+		requireCoordinator(actor, standsIn);
+		Change change = this.journal.open(tree.county(), List.of(standsIn));
+		unchanged.accept(this.trees.get(tree.id()).revision());
+		this.register.locate(change, tree.id(), standsIn, place, shown(tree), null, reason);
+		this.standings.refresh(change, tree.id(), TitleReason.RELOCATED);
+		this.journal.close(change, "relocated", actor.id());
+	}
+
+	private Disclosure shown(TreeDirectory.KnownTree tree) {
+		return Disclosure
+			.find(this.jdbc.sql("select shown from location where tree = ? order by recorded_at desc limit 1")
+				.param(tree.id())
+				.query(String.class)
+				.single())
+			.orElse(Disclosure.COUNTY);
+	}
+
+	private static void requireCoordinator(Actor actor, String county) {
+		if (!actor.isCoordinatorOf(county)) {
+			throw Problem.of(ProblemType.NOT_ALLOWED, "Only a coordinator of the county may correct this.");
+		}
+	}
+
+}

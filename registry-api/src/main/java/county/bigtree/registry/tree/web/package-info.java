@@ -1,0 +1,7 @@
+/**
+ * Corrections of trees over HTTP.
+ */
+@NullMarked
+package county.bigtree.registry.tree.web;
+
+import org.jspecify.annotations.NullMarked;
