@@ -1,0 +1,173 @@
+package county.bigtree.registry.signoff;
+
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.measuring.Reduced;
+import county.bigtree.domain.review.Interested;
+import county.bigtree.domain.review.NominationMove;
+import county.bigtree.domain.review.NominationMoves;
+import county.bigtree.domain.review.NominationStatus;
+import county.bigtree.domain.review.PersonId;
+import county.bigtree.domain.review.SignOffRules;
+import county.bigtree.domain.review.Verdict;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.TitleReason;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.measurement.Basis;
+import county.bigtree.registry.measurement.MeasurementBody;
+import county.bigtree.registry.measurement.ReadMeasurements;
+import county.bigtree.registry.measurement.RecordMeasurement;
+import county.bigtree.registry.nomination.MoveNomination;
+import county.bigtree.registry.nomination.NominationBook;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.standing.Standings;
+import county.bigtree.registry.tree.RegisterTree;
+import county.bigtree.registry.tree.TreeDirectory;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Gives a sign-off on a measurement. Once a measurement counts, its tree is accepted and
+ * ranked, in the same transaction.
+ */
+@Service
+public class GiveSignOff {
+
+	private final Journal journal;
+
+	private final SignOffs signOffs;
+
+	private final ReadMeasurements measurements;
+
+	private final RecordMeasurement record;
+
+	private final Acceptance acceptance;
+
+	GiveSignOff(Journal journal, SignOffs signOffs, ReadMeasurements measurements, RecordMeasurement record,
+			Acceptance acceptance) {
+		this.journal = journal;
+		this.signOffs = signOffs;
+		this.measurements = measurements;
+		this.record = record;
+		this.acceptance = acceptance;
+	}
+
+	/**
+	 * Gives it and answers its id.
+	 * @throws Problem where the signer is not independent, or the verdict does not fit
+	 * the figures
+	 */
+	@Transactional
+	public UUID give(Actor actor, UUID id, SignOffBody body) {
+		ReadMeasurements.Measurement measurement = this.measurements.get(id);
+		TreeDirectory.KnownTree tree = this.acceptance.tree(measurement.tree());
+		if (!actor.isVerifierIn(tree.county())) {
+			throw Problem.of(ProblemType.NOT_ALLOWED, "Only a verifier of the county may sign off.");
+		}
+		if (!measurement.basis().equals(Basis.FILED.word())) {
+			throw Problem.of(ProblemType.REFUSED, "Only a filed measurement is signed off on.");
+		}
+		Change change = this.journal.open(tree.county());
+		requireIndependent(actor, measurement);
+		Rulebook rulebook = this.signOffs.rulesOf(tree.county(), measurement.measuredOn(), change.recordedAt());
+		requireVerdictStands(body, measurement, rulebook);
+		int required = this.signOffs.required(change, id, rulebook);
+		UUID own = own(change, actor, tree.id(), body.measurement());
+		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own);
+		boolean counts = own != null || this.signOffs.unrevokedSigners(id).size() >= required;
+		this.acceptance.afterSignOff(change, actor, tree,
+				counts && !body.verdict().equals(Verdict.NOT_CONFIRMED.code()));
+		this.journal.close(change, "signed-off", actor.id());
+		return signOff;
+	}
+
+	private @Nullable UUID own(Change change, Actor actor, UUID tree, @Nullable MeasurementBody body) {
+		return (body != null) ? this.record.record(change, tree, body, actor.id(), Basis.CHECKED, "#/measurement")
+				: null;
+	}
+
+	private void requireIndependent(Actor actor, ReadMeasurements.Measurement measurement) {
+		PersonId finder = this.acceptance.nomination(measurement.tree())
+			.map((nomination) -> new PersonId(nomination.nominator()))
+			.orElse(null);
+		Interested interested = new Interested(finder, this.measurements.measurers(measurement), Set.of());
+		SignOffRules.maySign(new PersonId(actor.id()), interested, this.signOffs.unrevokedSigners(measurement.id()))
+			.ifPresent((refusal) -> {
+				throw MoveNomination.refused(refusal);
+			});
+	}
+
+	private void requireVerdictStands(SignOffBody body, ReadMeasurements.Measurement filed, Rulebook rulebook) {
+		Verdict verdict = Verdict.find(body.verdict()).orElseThrow();
+		MeasurementBody own = body.measurement();
+		Reduced checked = (own == null) ? null : new Readings(own.girth(), own.height(), own.crown()).reduce();
+		SignOffRules
+			.verdictStands(verdict, this.measurements.readings(filed).reduce(), checked,
+					rulebook.checkReadingsRequired(), rulebook.tolerances())
+			.ifPresent((refusal) -> {
+				throw MoveNomination.refused(refusal);
+			});
+	}
+
+	/**
+	 * What a sign-off means to the nomination, the tree and the standings.
+	 */
+	@org.springframework.stereotype.Component
+	static class Acceptance {
+
+		private final NominationBook book;
+
+		private final TreeDirectory trees;
+
+		private final RegisterTree register;
+
+		private final Standings standings;
+
+		Acceptance(NominationBook book, TreeDirectory trees, RegisterTree register, Standings standings) {
+			this.book = book;
+			this.trees = trees;
+			this.register = register;
+			this.standings = standings;
+		}
+
+		TreeDirectory.KnownTree tree(UUID id) {
+			return this.trees.get(id);
+		}
+
+		Optional<NominationBook.Nomination> nomination(UUID tree) {
+			return this.book.ofTree(tree);
+		}
+
+		void afterSignOff(Change change, Actor actor, TreeDirectory.KnownTree tree, boolean accepted) {
+			nomination(tree.id()).filter((one) -> one.state() != NominationStatus.ACCEPTED)
+				.ifPresent((nomination) -> review(change, actor, nomination, accepted));
+			if (accepted && !tree.accepted()) {
+				this.register.accept(change, tree.id(), "signed-off");
+			}
+			this.standings.refresh(change, tree.id(), TitleReason.SIGNED_OFF);
+		}
+
+		private void review(Change change, Actor actor, NominationBook.Nomination nomination, boolean accepted) {
+			MoveNomination
+				.decided(NominationMoves.takeForSignOff(nomination.state(), this.book.movers(actor, nomination)));
+			if (nomination.state() == NominationStatus.SUBMITTED) {
+				this.book.move(change, nomination, NominationMove.ASSIGN.code(), NominationStatus.UNDER_REVIEW,
+						actor.id(), actor.id(), null);
+			}
+			if (accepted) {
+				this.book.move(change, this.book.get(nomination.id()), NominationMove.ACCEPT.code(),
+						NominationStatus.ACCEPTED, actor.id(), nomination.verifier(), null);
+			}
+		}
+
+	}
+
+}

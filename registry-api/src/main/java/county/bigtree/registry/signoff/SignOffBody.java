@@ -1,0 +1,19 @@
+package county.bigtree.registry.signoff;
+
+import java.util.List;
+
+import county.bigtree.registry.measurement.MeasurementBody;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A verifier's word on a measurement.
+ *
+ * @param verdict confirmed, corrected or not-confirmed
+ * @param measurement the verifier's own full measurement, which then counts
+ * @param declares what the verifier declares of their independence
+ */
+public record SignOffBody(@NotNull @Pattern(regexp = "confirmed|corrected|not-confirmed") String verdict,
+		@Nullable MeasurementBody measurement, @Nullable List<String> declares, @Nullable String remarks) {
+}

@@ -1,0 +1,123 @@
+package county.bigtree.registry.signoff;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import county.bigtree.domain.review.PersonId;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.registry.http.Revisioned;
+import county.bigtree.registry.id.Uuid7;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.FactTable;
+import county.bigtree.registry.journal.Facts;
+import county.bigtree.registry.journal.Texts;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.rules.RulesReader;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.json.JsonMapper;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * The sign-offs on record.
+ */
+@Component
+public class SignOffs {
+
+	private final JdbcClient jdbc;
+
+	private final Facts facts;
+
+	private final Texts texts;
+
+	private final JsonMapper json;
+
+	private final RulesReader rules;
+
+	SignOffs(JdbcClient jdbc, Facts facts, Texts texts, JsonMapper json, RulesReader rules) {
+		this.jdbc = jdbc;
+		this.facts = facts;
+		this.texts = texts;
+		this.json = json;
+		this.rules = rules;
+	}
+
+	/**
+	 * The sign-off with this id.
+	 * @throws Problem of not being found
+	 */
+	public SignOff get(UUID id) {
+		return this.jdbc
+			.sql("""
+					select s.id, s.measurement, m.tree, s.verdict, s.own_measurement, s.recorded_at, p.credit_name as given_by,
+					  exists (select from revocation where sign_off = s.id) as revoked,
+					  1 + (select count(*) from revocation where sign_off = s.id) as revision
+					from sign_off s join measurement m on m.id = s.measurement join person p on p.id = s.given_by
+					where s.id = ?""")
+			.param(id)
+			.query(SignOff.class)
+			.optional()
+			.orElseThrow(() -> Problem.notFound("No sign-off has this id."));
+	}
+
+	/**
+	 * The rules by which a measurement is judged: those of its measuring day.
+	 */
+	Rulebook rulesOf(String county, LocalDate measuredOn, Instant now) {
+		return this.rules.get(county).on(measuredOn, now);
+	}
+
+	Set<PersonId> unrevokedSigners(UUID measurement) {
+		return new HashSet<>(this.jdbc.sql("""
+				select given_by from sign_off s where measurement = ?
+				  and not exists (select from revocation where sign_off = s.id)""")
+			.param(measurement)
+			.query(UUID.class)
+			.list()
+			.stream()
+			.map(PersonId::new)
+			.toList());
+	}
+
+	/**
+	 * How many sign-offs the measurement needs: as judged at its first, which is now if
+	 * there was none.
+	 */
+	int required(Change change, UUID measurement, Rulebook rulebook) {
+		Optional<Integer> judged = this.jdbc.sql("select required from sign_off_requirement where measurement = ?")
+			.param(measurement)
+			.query(Integer.class)
+			.optional();
+		if (judged.isEmpty()) {
+			this.facts.append(change, FactTable.SIGN_OFF_REQUIREMENT, "measurement", measurement, "required",
+					rulebook.requiredSignOffs());
+		}
+		return judged.orElse(rulebook.requiredSignOffs());
+	}
+
+	UUID append(Change change, UUID measurement, UUID by, SignOffBody body, @Nullable UUID own) {
+		UUID id = Uuid7.next();
+		List<String> declares = (body.declares() != null) ? body.declares() : List.of();
+		this.facts.append(change, FactTable.SIGN_OFF, "id", id, "measurement", measurement, "given_by", by, "verdict",
+				body.verdict(), "own_measurement", own, "declares", this.json.writeValueAsString(declares), "remarks",
+				this.texts.keep(change, body.remarks()));
+		return id;
+	}
+
+	/**
+	 * A sign-off.
+	 *
+	 * @param givenBy the verifier's credit name
+	 */
+	public record SignOff(UUID id, UUID measurement, UUID tree, String verdict, @Nullable UUID ownMeasurement,
+			Instant recordedAt, String givenBy, boolean revoked, @JsonIgnore long revision) implements Revisioned {
+	}
+
+}

@@ -1,0 +1,93 @@
+package county.bigtree.registry.signoff.web;
+
+import java.net.URI;
+import java.util.UUID;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.http.IfMatch;
+import county.bigtree.registry.measurement.MeasurementJson;
+import county.bigtree.registry.measurement.ReadMeasurements;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.signoff.GiveSignOff;
+import county.bigtree.registry.signoff.SignOffBody;
+import county.bigtree.registry.signoff.SignOffs;
+import county.bigtree.registry.signoff.TakeBack;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.RestController;
+
+/**
+ * Sign-offs, and taking back what counted.
+ */
+@RestController
+@Tag(name = "Sign-offs")
+class SignOffController {
+
+	private final GiveSignOff giveSignOff;
+
+	private final TakeBack takeBack;
+
+	private final SignOffs signOffs;
+
+	private final ReadMeasurements measurements;
+
+	SignOffController(GiveSignOff giveSignOff, TakeBack takeBack, SignOffs signOffs, ReadMeasurements measurements) {
+		this.giveSignOff = giveSignOff;
+		this.takeBack = takeBack;
+		this.signOffs = signOffs;
+		this.measurements = measurements;
+	}
+
+	@PostMapping("/api/v1/measurements/{id}/sign-offs")
+	@Access(Who.VERIFIER)
+	@Operation(operationId = "signOff", summary = "Sign off on a measurement")
+	ResponseEntity<SignOffs.SignOff> give(@PathVariable UUID id, @RequestBody @Valid SignOffBody body, Actor actor) {
+		UUID signOff = this.giveSignOff.give(actor, id, body);
+		return ResponseEntity.created(URI.create("/api/v1/sign-offs/" + signOff)).body(this.signOffs.get(signOff));
+	}
+
+	@GetMapping("/api/v1/sign-offs/{id}")
+	@Access(Who.VERIFIER)
+	@Operation(operationId = "getSignOff", summary = "A sign-off")
+	SignOffs.SignOff get(@PathVariable UUID id) {
+		return this.signOffs.get(id);
+	}
+
+	@PostMapping("/api/v1/sign-offs/{id}/revocation")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "revokeSignOff", summary = "Revoke a sign-off")
+	SignOffs.SignOff revoke(@PathVariable UUID id, @RequestBody @Valid ReasonBody body, IfMatch ifMatch, Actor actor) {
+		this.takeBack.revoke(actor, id, body.reason(),
+				(revision) -> ifMatch.require(revision, () -> this.signOffs.get(id)));
+		return this.signOffs.get(id);
+	}
+
+	@PostMapping("/api/v1/measurements/{id}/setting-aside")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "setMeasurementAside", summary = "Set a measurement aside")
+	MeasurementJson setAside(@PathVariable UUID id, @RequestBody @Valid ReasonBody body, IfMatch ifMatch, Actor actor) {
+		this.takeBack.setAside(actor, id, body.reason(), (revision) -> ifMatch.require(revision, () -> json(id)));
+		return json(id);
+	}
+
+	private MeasurementJson json(UUID id) {
+		ReadMeasurements.Measurement measurement = this.measurements.get(id);
+		return MeasurementJson.from(measurement, this.measurements.entered(measurement));
+	}
+
+	/**
+	 * Why.
+	 */
+	record ReasonBody(@NotBlank String reason) {
+	}
+
+}
