@@ -1,0 +1,7 @@
+/**
+ * Tests of filing, signing off and what follows.
+ */
+@NullMarked
+package county.bigtree.registry.signoff;
+
+import org.jspecify.annotations.NullMarked;
