@@ -77,14 +77,16 @@ public class GiveSignOff {
 		}
 		Change change = this.journal.open(tree.county());
 		requireIndependent(actor, measurement);
+		if (this.measurements.get(id).status().equals("set-aside")) {
+			throw Problem.of(ProblemType.CONFLICT, "This measurement was set aside.");
+		}
 		Rulebook rulebook = this.signOffs.rulesOf(tree.county(), measurement.measuredOn(), change.recordedAt());
 		requireVerdictStands(body, measurement, rulebook);
 		int required = this.signOffs.required(change, id, rulebook);
 		UUID own = own(change, actor, tree.id(), body.measurement());
 		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own);
-		boolean counts = own != null || this.signOffs.unrevokedSigners(id).size() >= required;
-		this.acceptance.afterSignOff(change, actor, tree,
-				counts && !body.verdict().equals(Verdict.NOT_CONFIRMED.code()));
+		boolean counts = own != null || this.signOffs.suffice(id, required);
+		this.acceptance.afterSignOff(change, actor, tree, counts);
 		this.journal.close(change, "signed-off", actor.id());
 		return signOff;
 	}
@@ -163,8 +165,9 @@ public class GiveSignOff {
 						actor.id(), actor.id(), null);
 			}
 			if (accepted) {
-				this.book.move(change, this.book.get(nomination.id()), NominationMove.ACCEPT.code(),
-						NominationStatus.ACCEPTED, actor.id(), nomination.verifier(), null);
+				NominationBook.Nomination reviewed = this.book.get(nomination.id());
+				this.book.move(change, reviewed, NominationMove.ACCEPT.code(), NominationStatus.ACCEPTED, actor.id(),
+						reviewed.verifier(), null);
 			}
 		}
 

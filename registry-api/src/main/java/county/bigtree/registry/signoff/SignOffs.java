@@ -87,6 +87,23 @@ public class SignOffs {
 	}
 
 	/**
+	 * Whether the words on a measurement make it count: enough that agree, and none that
+	 * denies it or puts other figures in its place.
+	 */
+	boolean suffice(UUID measurement, int required) {
+		return this.jdbc
+			.sql("""
+					select count(*) filter (where s.verdict = 'confirmed' and not revoked) >= ?
+					  and count(*) filter (where s.own_measurement is not null or s.verdict = 'not-confirmed' and not revoked) = 0
+					from sign_off s
+					cross join lateral (select exists (select from revocation where sign_off = s.id) as revoked) r
+					where s.measurement = ?""")
+			.params(required, measurement)
+			.query(Boolean.class)
+			.single();
+	}
+
+	/**
 	 * How many sign-offs the measurement needs: as judged at its first, which is now if
 	 * there was none.
 	 */

@@ -122,6 +122,19 @@ class SignOffHttpIT {
 	}
 
 	@Test
+	void takesOnTheBooksWhatAVerifierMeasuredThoughTheFiledFiguresWereNotConfirmed() throws Exception {
+		Filed filed = file("denyton", "SGG");
+		TestPerson verifier = this.people.verifier("denyton");
+		signOff(filed, verifier, "{\"verdict\": \"not-confirmed\", \"measurement\": {\"measuredOn\": \"2026-05-20\", "
+				+ READINGS.formatted("110") + "}}")
+			.andExpect(status().isCreated());
+		standing("denyton").andExpect(jsonPath("$.items[0].points").value(200.0));
+		ask(get("/api/v1/nominations").param("county", "denyton"), verifier)
+			.andExpect(jsonPath("$.items[0].status").value("accepted"))
+			.andExpect(jsonPath("$.items[0].verifier").value(verifier.id().toString()));
+	}
+
+	@Test
 	void comparesReadingsWithTheBooksWithoutAnAccount() throws Exception {
 		Filed filed = file("measureton", "SGF");
 		signOff(filed, this.people.verifier("measureton"), "{\"verdict\": \"confirmed\"}")
