@@ -1,0 +1,192 @@
+package county.bigtree.registry.demo;
+
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.LongConsumer;
+
+import county.bigtree.domain.review.NominationMove;
+import county.bigtree.domain.standing.Condition;
+import county.bigtree.registry.condition.ReportCondition;
+import county.bigtree.registry.county.AddRulebook;
+import county.bigtree.registry.measurement.FileRemeasurement;
+import county.bigtree.registry.measurement.MeasurementBody;
+import county.bigtree.registry.nomination.FileNomination;
+import county.bigtree.registry.nomination.MoveNomination;
+import county.bigtree.registry.nomination.NominationBody;
+import county.bigtree.registry.nomination.NominationBook;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.people.Actors;
+import county.bigtree.registry.people.Role;
+import county.bigtree.registry.rules.RulebookJson;
+import county.bigtree.registry.signoff.GiveSignOff;
+import county.bigtree.registry.signoff.SignOffBody;
+import county.bigtree.registry.signoff.SignOffs;
+import county.bigtree.registry.signoff.TakeBack;
+import county.bigtree.registry.tree.CorrectTree;
+import county.bigtree.registry.tree.PlaceBody;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+
+import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
+import org.springframework.stereotype.Component;
+
+/**
+ * Does one action of the demo's story through the use case that a request would reach.
+ */
+@Component
+@ConditionalOnProperty("registry.demo")
+class DemoActions {
+
+	private static final LongConsumer WHATEVER_ITS_REVISION = (revision) -> {
+	};
+
+	private final Filing filing;
+
+	private final Deciding deciding;
+
+	private final Actors actors;
+
+	DemoActions(Filing filing, Deciding deciding, Actors actors) {
+		this.filing = filing;
+		this.deciding = deciding;
+		this.actors = actors;
+	}
+
+	void act(DemoStory story, JsonNode action) {
+		Actor actor = actor(story, action);
+		switch (text(action, "do")) {
+			case "rulebook" -> rulebook(story, action, actor);
+			case "nominate" -> nominate(story, action, actor);
+			case "remeasure" -> story.remember("measurement", text(action, "as"), this.filing.remeasurement()
+				.file(actor, tree(story, action), story.body(action, MeasurementBody.class)));
+			case "report" -> report(story, action, actor);
+			case "sign-off" -> signOff(story, action, actor);
+			case "decide" -> decide(story, action, actor);
+			case "revoke" -> this.deciding.takeBack()
+				.revoke(actor, story.recall("sign-off", text(action, "signOff")), reason(action),
+						WHATEVER_ITS_REVISION);
+			case "set-aside" -> this.deciding.takeBack()
+				.setAside(actor, story.recall("measurement", text(action, "measurement")), reason(action),
+						WHATEVER_ITS_REVISION);
+			case "identify" -> identify(story, action, actor);
+			case "locate" -> locate(story, action, actor);
+			default -> move(story, action, actor);
+		}
+	}
+
+	private void rulebook(DemoStory story, JsonNode action, Actor actor) {
+		RulebookJson body = story.body(action, RulebookJson.class);
+		this.deciding.addRulebook().add(actor, text(action, "county"), body, body.reason());
+	}
+
+	private void nominate(DemoStory story, JsonNode action, Actor actor) {
+		UUID id = this.filing.nomination()
+			.file(actor, text(action, "county"), story.body(action, NominationBody.class));
+		NominationBook.Nomination nomination = this.filing.book().get(id);
+		story.remember("nomination", text(action, "as"), id);
+		story.remember("tree", text(action, "as"), nomination.tree());
+		story.remember("measurement", text(action, "as"), nomination.measurement());
+	}
+
+	private void report(DemoStory story, JsonNode action, Actor actor) {
+		Report body = story.body(action, Report.class);
+		UUID report = this.filing.condition()
+			.report(actor, tree(story, action), Condition.find(body.condition()).orElseThrow(), body.observedOn(),
+					body.began(), body.remarks());
+		story.remember("report", text(action, "as"), report);
+	}
+
+	private void signOff(DemoStory story, JsonNode action, Actor actor) {
+		UUID id = this.deciding.signOff()
+			.give(actor, story.recall("measurement", text(action, "measurement")),
+					story.body(action, SignOffBody.class));
+		story.remember("sign-off", text(action, "as"), id);
+		Optional.ofNullable(this.deciding.signOffs().get(id).ownMeasurement())
+			.ifPresent((own) -> story.remember("measurement", text(action, "as"), own));
+	}
+
+	private void decide(DemoStory story, JsonNode action, Actor actor) {
+		Decision body = story.body(action, Decision.class);
+		this.filing.condition()
+			.decide(actor, story.recall("report", text(action, "report")), body.accept(), body.began(), body.reason(),
+					WHATEVER_ITS_REVISION);
+	}
+
+	private void identify(DemoStory story, JsonNode action, Actor actor) {
+		JsonNode body = action.path("body");
+		this.deciding.correctTree()
+			.identify(actor, tree(story, action), text(body, "species"), text(body, "by"), reason(action),
+					WHATEVER_ITS_REVISION);
+	}
+
+	private void locate(DemoStory story, JsonNode action, Actor actor) {
+		Location body = story.body(action, Location.class);
+		this.deciding.correctTree()
+			.locate(actor, tree(story, action), body.location(), body.county(), body.reason(), WHATEVER_ITS_REVISION);
+	}
+
+	private void move(DemoStory story, JsonNode action, Actor actor) {
+		Move body = story.body(action, Move.class);
+		this.deciding.moveNomination()
+			.move(actor, story.recall("nomination", text(action, "nomination")),
+					NominationMove.find(body.move()).orElseThrow(), body.verifier(), body.reason(),
+					WHATEVER_ITS_REVISION);
+	}
+
+	/**
+	 * The actor; where another has to agree, with the roles of both.
+	 */
+	private Actor actor(DemoStory story, JsonNode action) {
+		Actor actor = this.actors.get(story.person(text(action, "actor")));
+		if (!action.path("agreedBy").isString()) {
+			return actor;
+		}
+		Map<String, Role> roles = new HashMap<>(this.actors.get(story.person(text(action, "agreedBy"))).roles());
+		roles.putAll(actor.roles());
+		return new Actor(actor.id(), actor.creditName(), actor.administrator(), roles);
+	}
+
+	private static String tree(DemoStory story, JsonNode action) {
+		return story.recall("tree", text(action, "tree")).toString();
+	}
+
+	private static String reason(JsonNode action) {
+		return text(action.path("body"), "reason");
+	}
+
+	private static String text(JsonNode node, String field) {
+		return node.path(field).stringValue();
+	}
+
+	record Report(String condition, LocalDate observedOn, @Nullable LocalDate began, @Nullable String remarks) {
+	}
+
+	record Decision(boolean accept, @Nullable LocalDate began, @Nullable String reason) {
+	}
+
+	record Location(PlaceBody location, @Nullable String county, String reason) {
+	}
+
+	record Move(String move, @Nullable UUID verifier, @Nullable String reason) {
+	}
+
+	/**
+	 * What volunteers do.
+	 */
+	@Component
+	record Filing(FileNomination nomination, NominationBook book, FileRemeasurement remeasurement,
+			ReportCondition condition) {
+	}
+
+	/**
+	 * What verifiers and coordinators do.
+	 */
+	@Component
+	record Deciding(AddRulebook addRulebook, MoveNomination moveNomination, GiveSignOff signOff, SignOffs signOffs,
+			TakeBack takeBack, CorrectTree correctTree) {
+	}
+
+}
