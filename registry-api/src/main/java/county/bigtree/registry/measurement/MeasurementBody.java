@@ -23,4 +23,13 @@ import tools.jackson.databind.JsonNode;
 public record MeasurementBody(@Nullable LocalDate measuredOn, @Nullable List<JsonNode> measuredBy,
 		@Nullable GirthReading girth, @Nullable HeightReading height, @Nullable CrownReading crown,
 		@Nullable String remarks, @Nullable List<String> confirmedChecks) {
+
+	/**
+	 * The same with these checks confirmed, unless it confirms some itself.
+	 */
+	public MeasurementBody confirming(@Nullable List<String> checks) {
+		return (this.confirmedChecks != null) ? this : new MeasurementBody(this.measuredOn, this.measuredBy, this.girth,
+				this.height, this.crown, this.remarks, checks);
+	}
+
 }

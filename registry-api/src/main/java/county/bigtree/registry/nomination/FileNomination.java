@@ -53,8 +53,8 @@ public class FileNomination {
 		UUID tree = this.register.register(change);
 		this.register.identify(change, tree, body.species(), "leaf", null);
 		this.register.locate(change, tree, county, body.location(), shown(body), body.locality(), null);
-		UUID measurement = this.record.record(change, tree, body.measurement(), actor.id(), Basis.FILED,
-				"#/measurement");
+		UUID measurement = this.record.record(change, tree, body.measurement().confirming(body.confirmedChecks()),
+				actor.id(), Basis.FILED, "#/measurement");
 		UUID nomination = this.words.nomination(change, actor, body, tree, measurement);
 		this.book.append(change, nomination, "submit", null, NominationStatus.SUBMITTED, actor.id(), null, null);
 		this.journal.close(change, "nominated", actor.id());

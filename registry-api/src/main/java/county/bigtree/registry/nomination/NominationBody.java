@@ -1,6 +1,7 @@
 package county.bigtree.registry.nomination;
 
 import java.time.Instant;
+import java.util.List;
 
 import county.bigtree.registry.measurement.MeasurementBody;
 import county.bigtree.registry.tree.PlaceBody;
@@ -20,11 +21,13 @@ import tools.jackson.databind.JsonNode;
  * @param filedFor whom it was filed for, if they have no account
  * @param completedAt when the form was completed in the woods
  * @param measurement the first measurement
+ * @param confirmedChecks the checks whose questions the filer has answered
  */
 public record NominationBody(@NotNull String species, @NotNull @Valid PlaceBody location, @Nullable String locality,
 		@Nullable @Pattern(regexp = "public|by-permission|none") String access,
 		@Nullable @Pattern(regexp = "exact|nearby|county") String visibility, @Nullable OwnerBody owner,
-		@Nullable JsonNode filedFor, @Nullable Instant completedAt, @NotNull MeasurementBody measurement) {
+		@Nullable JsonNode filedFor, @Nullable Instant completedAt, @NotNull MeasurementBody measurement,
+		@Nullable List<String> confirmedChecks) {
 
 	/**
 	 * The owner and what they consent to.
