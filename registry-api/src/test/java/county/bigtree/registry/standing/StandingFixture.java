@@ -76,6 +76,8 @@ class StandingFixture implements AutoCloseable {
 		this.context.register(Transactions.class);
 		this.context.scan("county.bigtree.registry.journal", "county.bigtree.registry.rules",
 				"county.bigtree.registry.standing");
+		this.context.removeBeanDefinition("standingAnswers");
+		this.context.removeBeanDefinition("standingController");
 		faults.accept(this.context);
 		this.context.refresh();
 		this.jdbc = this.context.getBean(JdbcClient.class);
