@@ -1,5 +1,6 @@
 package county.bigtree.registry.tree;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.function.LongConsumer;
 
@@ -71,9 +72,28 @@ public class CorrectTree {
 		requireCoordinator(actor, standsIn);
 		Change change = this.journal.open(tree.county(), List.of(standsIn));
 		unchanged.accept(this.trees.get(tree.id()).revision());
+		requireDayHasBegun(tree, change.today(standsIn));
 		this.register.locate(change, tree.id(), standsIn, place, shown(tree), null, reason);
 		this.standings.refresh(change, tree.id(), TitleReason.RELOCATED);
 		this.journal.close(change, "relocated", actor.id());
+	}
+
+	/**
+	 * A tree measured today in one time zone can't go where that day has not begun: it
+	 * would be ranked there on a day still to come.
+	 */
+	private void requireDayHasBegun(TreeDirectory.KnownTree tree, LocalDate todayThere) {
+		boolean later = this.jdbc.sql("""
+				select exists (select from measurement where tree = :tree and measured_on > :today)
+				  or exists (select from condition_report where tree = :tree and observed_on > :today)""")
+			.param("tree", tree.id())
+			.param("today", todayThere)
+			.query(Boolean.class)
+			.single();
+		if (later) {
+			throw Problem.of(ProblemType.CONFLICT,
+					"The tree was measured or seen on a day that has not begun in that county. Try again then.");
+		}
 	}
 
 	private Disclosure shown(TreeDirectory.KnownTree tree) {

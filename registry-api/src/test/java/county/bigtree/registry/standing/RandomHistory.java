@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.UUID;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.rulebook.Rulebook;
@@ -221,8 +222,29 @@ class RandomHistory {
 	private void relocate(UUID tree) {
 		String from = county(tree);
 		String to = from.equals(this.counties[0]) ? this.counties[1] : this.counties[0];
+		if (latestDay(tree).isAfter(day(to, this.now))) {
+			return;
+		}
 		Instant at = at(() -> this.register.relocate(from, tree, to));
 		this.known.places.add(new Known.Told<>(new Known.Placed(tree, to), at));
+	}
+
+	/**
+	 * The use case refuses to move a tree to where the day of its latest fact has not
+	 * begun.
+	 */
+	private LocalDate latestDay(UUID tree) {
+		return Stream
+			.concat(this.known.visits.stream()
+				.map(Known.Told::what)
+				.filter((visit) -> visit.tree().equals(tree))
+				.map(Known.Visit::on),
+					this.known.seen.stream()
+						.map(Known.Told::what)
+						.filter((seen) -> seen.tree().equals(tree))
+						.map(Known.Seen::observed))
+			.max(LocalDate::compareTo)
+			.orElse(LocalDate.MIN);
 	}
 
 	private void newRules() {
