@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 
@@ -33,6 +34,8 @@ class RandomHistory {
 	static final String[] SPECIES = { "probatio-prima", "probatio-altera" };
 
 	private static final ZoneId[] ZONES = { ZoneId.of("America/Chicago"), ZoneId.of("Asia/Tokyo") };
+
+	private static final AtomicInteger PREFIXES = new AtomicInteger();
 
 	final Known known = new Known();
 
@@ -356,7 +359,7 @@ class RandomHistory {
 	}
 
 	private String prefix() {
-		long number = UUID.randomUUID().getMostSignificantBits() >>> 1;
+		int number = PREFIXES.getAndIncrement();
 		StringBuilder prefix = new StringBuilder();
 		for (int letter = 0; letter < 4; letter++) {
 			prefix.append((char) ('A' + number % 26));
