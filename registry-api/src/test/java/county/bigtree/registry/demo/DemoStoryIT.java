@@ -36,7 +36,7 @@ class DemoStoryIT {
 			.list()).containsExactly("larkmere", "sedgeholt");
 		assertThat(this.jdbc.sql("select distinct ended from title_span where ended is not null")
 			.query(String.class)
-			.list()).contains("overtaken", "fell", "died", "removed", "damaged", "re-identified", "set-aside",
+			.list()).contains("overtaken", "fell", "died", "removed", "damaged", "re-identified", "stale", "rulebook",
 					"revoked", "relocated", "demoted", "promoted");
 	}
 
