@@ -2,12 +2,14 @@ package county.bigtree.registry.standing;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Contention;
@@ -61,19 +63,31 @@ public class Standings {
 	 * @param reason what the change means to the tree, should it win or lose a title
 	 */
 	public void refresh(Change change, UUID tree, TitleReason reason) {
-		TreeScores.Difference difference = this.treeScores.difference(tree);
+		refresh(change, List.of(tree), reason);
+	}
+
+	/**
+	 * The same for all trees of one change, whose books are judged once, after the last
+	 * tree: at one instant a title can't both begin and end.
+	 */
+	public void refresh(Change change, Collection<UUID> trees, TitleReason reason) {
+		List<TreeScores.Difference> differences = trees.stream().map(this.treeScores::difference).toList();
 		Map<String, CountyRules> rules = new HashMap<>();
-		SortedSet<BookKey> touched = new TreeSet<>(difference.books());
+		SortedSet<BookKey> touched = new TreeSet<>();
+		differences.forEach((difference) -> touched.addAll(difference.books()));
 		for (BookKey book : touched) {
 			rules.computeIfAbsent(book.county(), this.rulesReader::get);
 			catchUp(book, change.recordedAt(), rulesOf(rules, book));
 		}
-		this.treeScores.write(change, difference, reason, (book) -> rulesOf(rules, book).at(change.recordedAt()));
+		differences.forEach((difference) -> this.treeScores.write(change, difference, reason,
+				(book) -> rulesOf(rules, book).at(change.recordedAt())));
+		Cause cause = Cause.to(trees.stream().collect(Collectors.toMap((tree) -> tree, (tree) -> reason)));
 		List<Evaluation> evaluations = touched.stream()
-			.map((book) -> evaluate(book, change.recordedAt(), Cause.to(Map.of(tree, reason)), rulesOf(rules, book)))
+			.map((book) -> evaluate(book, change.recordedAt(), cause, rulesOf(rules, book)))
 			.toList();
 		recognise(evaluations, change.recordedAt());
-		touched.forEach((book) -> this.books.advance(book, change.recordedAt(), difference.treesAdded(book),
+		touched.forEach((book) -> this.books.advance(book, change.recordedAt(),
+				differences.stream().mapToInt((difference) -> difference.treesAdded(book)).sum(),
 				rulesOf(rules, book)));
 	}
 

@@ -1,6 +1,7 @@
 package county.bigtree.registry.tree;
 
 import java.util.UUID;
+import java.util.regex.Pattern;
 
 import county.bigtree.domain.place.Disclosure;
 import county.bigtree.registry.id.Uuid7;
@@ -21,6 +22,9 @@ import org.springframework.stereotype.Component;
  */
 @Component
 public class RegisterTree {
+
+	/** Shorter than an id, so that none can be taken for one. */
+	private static final Pattern ADDRESSABLE = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._-]{0,29}");
 
 	private final JdbcClient jdbc;
 
@@ -47,16 +51,15 @@ public class RegisterTree {
 	}
 
 	/**
-	 * Enters a tree under a tag of an older record where that is still free.
+	 * Enters a tree under a tag of an older record where that is still free in the whole
+	 * register and can stand in an address; the older tag is kept beside the tree's own
+	 * in any case.
 	 */
 	public UUID register(Change change, @Nullable String fileTag) {
 		UUID tree = Uuid7.next();
-		boolean free = fileTag != null && this.jdbc.sql("select not exists (select from tree where tag = ?)")
-			.param(fileTag)
-			.query(Boolean.class)
-			.single();
-		this.facts.append(change, FactTable.TREE, "id", tree, "tag",
-				(free && fileTag != null) ? fileTag : nextTag(change.county()), "file_tag", fileTag);
+		boolean own = fileTag != null && ADDRESSABLE.matcher(fileTag).matches() && isFree(fileTag);
+		this.facts.append(change, FactTable.TREE, "id", tree, "tag", own ? fileTag : nextTag(change.county()),
+				"file_tag", fileTag);
 		return tree;
 	}
 
@@ -80,7 +83,25 @@ public class RegisterTree {
 		this.facts.append(change, FactTable.ACCEPTANCE, "tree", tree, "basis", basis);
 	}
 
+	/**
+	 * Skips numbers that an older record has brought.
+	 */
 	private String nextTag(String county) {
+		String tag = countUp(county);
+		while (!isFree(tag)) {
+			tag = countUp(county);
+		}
+		return tag;
+	}
+
+	private boolean isFree(String tag) {
+		return this.jdbc.sql("select not exists (select from tree where tag = ?)")
+			.param(tag)
+			.query(Boolean.class)
+			.single();
+	}
+
+	private String countUp(String county) {
 		return this.jdbc.sql("""
 				update county_head h set last_tag = last_tag + 1 from county c where h.county = ? and c.key = h.county
 				returning c.tag_prefix || '-' || lpad(h.last_tag::text, greatest(4, length(h.last_tag::text)), '0')""")

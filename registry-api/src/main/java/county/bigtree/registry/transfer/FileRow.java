@@ -1,0 +1,41 @@
+package county.bigtree.registry.transfer;
+
+import java.util.List;
+
+import county.bigtree.registry.measurement.MeasurementBody;
+import county.bigtree.registry.tree.PlaceBody;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What a row of a file comes to.
+ */
+sealed interface FileRow {
+
+	/** As a spreadsheet numbers it. */
+	int number();
+
+	/**
+	 * A tree with its measurement.
+	 *
+	 * @param key by which the row is known in its county
+	 * @param species key of the species
+	 * @param tag its tag in the file, or null
+	 */
+	record Sound(int number, String key, String species, @Nullable String tag, PlaceBody place,
+			MeasurementBody measurement) implements FileRow {
+	}
+
+	/**
+	 * A row that can't be taken.
+	 *
+	 * @param reason all that is wrong with it, in plain words
+	 */
+	record Rejected(int number, String reason, List<String> cells) implements FileRow {
+
+		public Rejected {
+			cells = List.copyOf(cells);
+		}
+
+	}
+
+}

@@ -1,0 +1,56 @@
+package county.bigtree.registry.transfer;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Instant;
+import java.util.UUID;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A file being taken into a county.
+ *
+ * @param status queued, running, done or failed
+ * @param rowCount rows in the file
+ * @param failure why it failed, or null
+ * @param finishedAt when it was done or failed, or null
+ */
+public record ImportJob(UUID id, String county, UUID startedBy, String status, boolean dryRun, int rowCount,
+		Counts counts, @Nullable String failure, Instant createdAt, @Nullable Instant finishedAt) {
+
+	/**
+	 * The share of the rows that have been worked through, 0 to 1; exactly 1 only once
+	 * all have.
+	 */
+	public BigDecimal progress() {
+		return (this.rowCount == 0) ? BigDecimal.ONE : BigDecimal.valueOf(this.counts.handled())
+			.divide(BigDecimal.valueOf(this.rowCount), 3, RoundingMode.DOWN);
+	}
+
+	boolean unfinished() {
+		return this.finishedAt == null;
+	}
+
+	/**
+	 * What became of the rows worked through.
+	 *
+	 * @param accepted rows that brought a tree, or would if this were not a dry run
+	 * @param rejected rows that can't be taken
+	 * @param alreadyImported rows that an earlier import has taken
+	 */
+	public record Counts(int accepted, int rejected, int alreadyImported) {
+
+		static final Counts NONE = new Counts(0, 0, 0);
+
+		Counts plus(Counts more) {
+			return new Counts(this.accepted + more.accepted, this.rejected + more.rejected,
+					this.alreadyImported + more.alreadyImported);
+		}
+
+		int handled() {
+			return this.accepted + this.rejected + this.alreadyImported;
+		}
+
+	}
+
+}

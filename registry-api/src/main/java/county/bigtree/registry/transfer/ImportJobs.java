@@ -1,0 +1,167 @@
+package county.bigtree.registry.transfer;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Consumer;
+
+import county.bigtree.registry.journal.SqlTime;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.problem.Problem;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.core.type.TypeReference;
+import tools.jackson.databind.json.JsonMapper;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * The imports of this register, with the rows that each rejected. The file of one is kept
+ * until it is finished.
+ */
+@Component
+public class ImportJobs {
+
+	private static final TypeReference<List<String>> TEXTS = new TypeReference<>() {
+	};
+
+	private final JdbcClient jdbc;
+
+	private final JsonMapper json;
+
+	ImportJobs(JdbcClient jdbc, JsonMapper json) {
+		this.jdbc = jdbc;
+		this.json = json;
+	}
+
+	void queue(UUID id, String county, UUID startedBy, Sent sent, boolean dryRun, int rows) {
+		this.jdbc
+			.sql("""
+					insert into import_job (id, county, started_by, created_at, mapping, dry_run, header, row_count, file, status)
+					values (:id, :county, :by, clock_timestamp(), :mapping::jsonb, :dryRun, :header::jsonb, :rows, :file, 'queued')""")
+			.param("id", id)
+			.param("county", county)
+			.param("by", startedBy)
+			.param("mapping", sent.mapping())
+			.param("dryRun", dryRun)
+			.param("header", this.json.writeValueAsString(sent.header()))
+			.param("rows", rows)
+			.param("file", sent.file())
+			.update();
+	}
+
+	/**
+	 * The import with this id, for a coordinator of its county.
+	 * @throws Problem of not being found, for anyone else
+	 */
+	public ImportJob get(Actor actor, UUID id) {
+		return find(id).filter((job) -> actor.isCoordinatorOf(job.county()))
+			.orElseThrow(() -> Problem.notFound("No import has this id."));
+	}
+
+	Optional<ImportJob> find(UUID id) {
+		return this.jdbc
+			.sql("""
+					select id, county, started_by, status, dry_run, row_count, accepted, rejected, already_imported, failure,
+					  created_at, finished_at
+					from import_job where id = ?""")
+			.param(id)
+			.query(ImportJobs::job)
+			.optional();
+	}
+
+	/**
+	 * What a job that is not finished works on.
+	 */
+	Sent sent(UUID id) {
+		return this.jdbc
+			.sql("select mapping::text as mapping, header::text as header, file from import_job where id = ?")
+			.param(id)
+			.query((row, number) -> new Sent(row.getString("mapping"), texts(row.getString("header")),
+					row.getBytes("file")))
+			.single();
+	}
+
+	/**
+	 * Jobs that are not finished, the oldest first.
+	 */
+	List<UUID> unfinished() {
+		return this.jdbc.sql("select id from import_job where finished_at is null order by created_at")
+			.query(UUID.class)
+			.list();
+	}
+
+	void progress(UUID id, ImportJob.Counts counts) {
+		this.jdbc.sql("""
+				update import_job set status = 'running', accepted = :accepted, rejected = :rejected,
+				  already_imported = :already where id = :id""")
+			.param("accepted", counts.accepted())
+			.param("rejected", counts.rejected())
+			.param("already", counts.alreadyImported())
+			.param("id", id)
+			.update();
+	}
+
+	void finish(UUID id, @Nullable String failure) {
+		this.jdbc.sql("""
+				update import_job set status = :status, failure = :failure, finished_at = clock_timestamp(), file = null
+				where id = :id and finished_at is null""")
+			.param("status", (failure != null) ? "failed" : "done")
+			.param("failure", failure, java.sql.Types.VARCHAR)
+			.param("id", id)
+			.update();
+	}
+
+	/**
+	 * Keeps a rejected row; a job that goes on after a restart may bring it again.
+	 */
+	void reject(UUID id, FileRow.Rejected row) {
+		this.jdbc.sql("""
+				insert into import_rejection (job, row_number, reason, cells) values (?, ?, ?, ?::jsonb)
+				on conflict do nothing""")
+			.params(id, row.number(), row.reason(), this.json.writeValueAsString(row.cells()))
+			.update();
+	}
+
+	List<String> header(UUID id) {
+		return texts(this.jdbc.sql("select header::text from import_job where id = ?")
+			.param(id)
+			.query(String.class)
+			.single());
+	}
+
+	/**
+	 * Hands over the rejected rows in the order of the file.
+	 */
+	void forEachRejected(UUID id, Consumer<FileRow.Rejected> consumer) {
+		this.jdbc
+			.sql("""
+					select row_number, reason, cells::text as cells from import_rejection where job = ? order by row_number""")
+			.param(id)
+			.query((row) -> {
+				consumer.accept(new FileRow.Rejected(row.getInt("row_number"), row.getString("reason"),
+						texts(row.getString("cells"))));
+			});
+	}
+
+	private List<String> texts(String array) {
+		return this.json.readValue(array, TEXTS);
+	}
+
+	private static ImportJob job(ResultSet row, int number) throws SQLException {
+		return new ImportJob(row.getObject("id", UUID.class), row.getString("county"),
+				row.getObject("started_by", UUID.class), row.getString("status"), row.getBoolean("dry_run"),
+				row.getInt("row_count"),
+				new ImportJob.Counts(row.getInt("accepted"), row.getInt("rejected"), row.getInt("already_imported")),
+				row.getString("failure"), SqlTime.get(row, "created_at"), SqlTime.find(row, "finished_at"));
+	}
+
+	/**
+	 * What was sent: the mapping as it was written, and the file.
+	 */
+	record Sent(String mapping, List<String> header, byte[] file) {
+	}
+
+}

@@ -1,0 +1,136 @@
+package county.bigtree.registry.transfer.web;
+
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.net.URI;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
+import java.util.UUID;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.standing.ReadStandings;
+import county.bigtree.registry.transfer.ImportJob;
+import county.bigtree.registry.transfer.ImportJobs;
+import county.bigtree.registry.transfer.MappingBody;
+import county.bigtree.registry.transfer.RejectedRows;
+import county.bigtree.registry.transfer.StartImport;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.Part;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.core.JacksonException;
+import tools.jackson.databind.json.JsonMapper;
+
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.http.converter.HttpMessageNotReadableException;
+import org.springframework.http.server.ServletServerHttpRequest;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestPart;
+import org.springframework.web.bind.annotation.RestController;
+
+/**
+ * Files of older records, taken into a county.
+ */
+@RestController
+@Tag(name = "Imports")
+class ImportController {
+
+	private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
+
+	private final StartImport starting;
+
+	private final ImportJobs jobs;
+
+	private final RejectedRows rejectedRows;
+
+	private final ReadStandings counties;
+
+	private final JsonMapper json;
+
+	ImportController(StartImport starting, ImportJobs jobs, RejectedRows rejectedRows, ReadStandings counties,
+			JsonMapper json) {
+		this.starting = starting;
+		this.jobs = jobs;
+		this.rejectedRows = rejectedRows;
+		this.counties = counties;
+		this.json = json;
+	}
+
+	@PostMapping(path = "/api/v1/counties/{county}/imports", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "startImport",
+			summary = "Take in a CSV file of an older record, its columns as the mapping says")
+	ResponseEntity<ImportJson> start(@PathVariable String county,
+			@Parameter(schema = @Schema(type = "string", format = "binary")) @RequestPart("file") Part file,
+			@Parameter(schema = @Schema(implementation = MappingBody.class)) @RequestPart("mapping") Part mapping,
+			HttpServletRequest request, Actor actor) throws IOException {
+		if (!this.counties.knows(county)) {
+			throw Problem.notFound("No county has this key.");
+		}
+		UUID id = this.starting.start(actor, county, file.getInputStream().readAllBytes(), read(mapping, request));
+		return ResponseEntity.accepted().location(URI.create("/api/v1/imports/" + id)).body(get(id, actor));
+	}
+
+	@GetMapping("/api/v1/imports/{id}")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "getImport", summary = "How far an import has come")
+	ImportJson get(@PathVariable UUID id, Actor actor) {
+		return ImportJson.from(this.jobs.get(actor, id));
+	}
+
+	@GetMapping(path = "/api/v1/imports/{id}/rejected.csv", produces = "text/csv")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "getRejectedRows", summary = "The rows that an import rejected, each with its reason")
+	ResponseEntity<byte[]> rejected(@PathVariable UUID id, Actor actor) {
+		return ResponseEntity.ok()
+			.contentType(CSV)
+			.header(HttpHeaders.CONTENT_DISPOSITION,
+					ContentDisposition.attachment().filename("rejected.csv").build().toString())
+			.body(this.rejectedRows.csv(actor, id).getBytes(StandardCharsets.UTF_8));
+	}
+
+	/** Of any content type: forms send JSON as plain text. */
+	private MappingBody read(Part mapping, HttpServletRequest request) throws IOException {
+		try {
+			MappingBody body = this.json.readValue(mapping.getInputStream(), MappingBody.class);
+			if (body == null) {
+				throw Problem.invalid("#", "wrong-type", "must be an object");
+			}
+			return body;
+		}
+		catch (JacksonException ex) {
+			throw new HttpMessageNotReadableException("mapping", ex, new ServletServerHttpRequest(request));
+		}
+	}
+
+	/**
+	 * An import.
+	 *
+	 * @param progress the share of the rows that have been worked through, 0 to 1
+	 * @param failure why it failed, if it did
+	 */
+	record ImportJson(UUID id, String county, String status, boolean dryRun, int rows, int accepted, int rejected,
+			int alreadyImported, BigDecimal progress, @Nullable String failure, Instant createdAt,
+			@Nullable Instant finishedAt) {
+
+		static ImportJson from(ImportJob job) {
+			ImportJob.Counts counts = job.counts();
+			return new ImportJson(job.id(), job.county(), job.status(), job.dryRun(), job.rowCount(), counts.accepted(),
+					counts.rejected(), counts.alreadyImported(), job.progress(), job.failure(), job.createdAt(),
+					job.finishedAt());
+		}
+
+	}
+
+}
