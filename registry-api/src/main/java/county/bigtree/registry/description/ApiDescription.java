@@ -1,6 +1,8 @@
 package county.bigtree.registry.description;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 import county.bigtree.registry.http.IfMatch;
 import county.bigtree.registry.http.Unkeyed;
@@ -27,6 +29,8 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.method.HandlerMethod;
+import org.springframework.web.servlet.config.annotation.ViewControllerRegistry;
+import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
 /**
  * What the description says of all operations alike: how to sign in, which headers the
@@ -65,6 +69,20 @@ class ApiDescription {
 			QuantitySchemas.addTo(components);
 			ProblemSchemas.addTo(components);
 			api.setServers(null);
+			components.getSchemas().values().forEach(ApiDescription::writeConstantsAsSent);
+		};
+	}
+
+	/**
+	 * springdoc has a YAML form at its own address only.
+	 */
+	@Bean
+	WebMvcConfigurer yamlAddress() {
+		return new WebMvcConfigurer() {
+			@Override
+			public void addViewControllers(ViewControllerRegistry registry) {
+				registry.addViewController("/openapi.yaml").setViewName("forward:/openapi.json.yaml");
+			}
 		};
 	}
 
@@ -82,6 +100,33 @@ class ApiDescription {
 		};
 	}
 
+	/**
+	 * Constants are sent in kebab case, which the describer does not know.
+	 */
+	private static void writeConstantsAsSent(Schema<?> schema) {
+		if (schema.getProperties() == null) {
+			return;
+		}
+		for (Schema<?> property : schema.getProperties().values()) {
+			List<?> constants = property.getEnum();
+			if (constants != null) {
+				setConstants(property, constants.stream().map(String::valueOf).map(ApiDescription::kebab).toList());
+			}
+			if (property.getItems() != null) {
+				writeConstantsAsSent(property.getItems());
+			}
+		}
+	}
+
+	@SuppressWarnings("unchecked")
+	private static void setConstants(Schema<?> schema, List<String> constants) {
+		((Schema<Object>) schema).setEnum(new ArrayList<>(constants));
+	}
+
+	private static String kebab(String constant) {
+		return constant.matches("[A-Z_]+") ? constant.toLowerCase(Locale.ROOT).replace('_', '-') : constant;
+	}
+
 	private static void declareAccess(Operation operation, HandlerMethod handler) {
 		Access access = handler.getMethodAnnotation(Access.class);
 		if (access == null) {
@@ -93,7 +138,7 @@ class ApiDescription {
 		else if (operation.getSecurity() == null || operation.getSecurity().isEmpty()) {
 			operation.addSecurityItem(new SecurityRequirement().addList("token"));
 		}
-		operation.addExtension("x-who-may", access.value().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+		operation.addExtension("x-who-may", kebab(access.value().name()));
 	}
 
 	private static void declareHeaders(Operation operation, HandlerMethod handler) {

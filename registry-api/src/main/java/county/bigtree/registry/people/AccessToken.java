@@ -9,6 +9,7 @@ import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
+import org.hibernate.annotations.DynamicUpdate;
 import jakarta.persistence.Transient;
 import org.jspecify.annotations.Nullable;
 
@@ -19,6 +20,7 @@ import org.springframework.data.domain.Persistable;
  * by. Works through its last day, in UTC, unless taken back.
  */
 @Entity
+@DynamicUpdate
 @Table(name = "access_token")
 class AccessToken implements Persistable<UUID> {
 

@@ -16,6 +16,7 @@ import jakarta.persistence.FetchType;
 import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.Table;
+import org.hibernate.annotations.DynamicUpdate;
 import jakarta.persistence.Transient;
 import org.jspecify.annotations.Nullable;
 
@@ -26,6 +27,7 @@ import org.springframework.data.domain.Persistable;
  * roles. Its secret is shown to the one who invites, and only its hash is kept.
  */
 @Entity
+@DynamicUpdate
 @Table(name = "invitation")
 class Invitation implements Persistable<UUID> {
 

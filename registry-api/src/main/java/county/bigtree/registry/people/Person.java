@@ -7,6 +7,7 @@ import county.bigtree.registry.id.Uuid7;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
+import org.hibernate.annotations.DynamicUpdate;
 import jakarta.persistence.Transient;
 
 import org.springframework.data.domain.Persistable;
@@ -16,6 +17,7 @@ import org.springframework.data.domain.Persistable;
  * credit name is the one to be shown, which need not be the legal one.
  */
 @Entity
+@DynamicUpdate
 @Table(name = "person")
 class Person implements Persistable<UUID> {
 

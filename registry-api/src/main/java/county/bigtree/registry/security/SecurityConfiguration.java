@@ -66,8 +66,9 @@ class SecurityConfiguration {
 		});
 		tokens.setFailureHandler(this::signInNeeded);
 		return common(http).addFilterBefore(tokens, AuthorizationFilter.class)
-			.exceptionHandling((handling) -> handling.authenticationEntryPoint(this::signInNeeded)
-				.accessDeniedHandler((request, response, denied) -> notAllowed(request, response)))
+			.exceptionHandling((handling) -> handling
+				.authenticationEntryPoint((request, response, cause) -> onlyReads(request, response))
+				.accessDeniedHandler((request, response, cause) -> onlyReads(request, response)))
 			.authorizeHttpRequests((requests) -> requests.dispatcherTypeMatchers(DispatcherType.ERROR)
 				.permitAll()
 				.requestMatchers("/api/**")
@@ -114,7 +115,7 @@ class SecurityConfiguration {
 		this.answers.write(EndpointAccess.signInNeeded(), request, response);
 	}
 
-	private void notAllowed(HttpServletRequest request, HttpServletResponse response) throws IOException {
+	private void onlyReads(HttpServletRequest request, HttpServletResponse response) throws IOException {
 		this.answers.write(Problem.of(ProblemType.METHOD_NOT_ALLOWED, "This method is not taken here.")
 			.withHeader(HttpHeaders.ALLOW, "GET, HEAD"), request, response);
 	}
