@@ -42,9 +42,7 @@ class ApiDescriptionIT {
 
 	@Test
 	void saysTheSameInYaml() throws Exception {
-		this.mvc.perform(get("/openapi.yaml"))
-			.andExpect(status().isOk())
-			.andExpect(forwardedUrl("/openapi.json.yaml"));
+		this.mvc.perform(get("/openapi.yaml")).andExpect(status().isOk()).andExpect(forwardedUrl("/openapi.json.yaml"));
 		this.mvc.perform(get("/openapi.json.yaml"))
 			.andExpect(status().isOk())
 			.andExpect(content().string(containsString("openapi: 3.1.")))
