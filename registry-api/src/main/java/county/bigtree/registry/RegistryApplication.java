@@ -1,5 +1,6 @@
 package county.bigtree.registry;
 
+import county.bigtree.registry.command.CommandLine;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 
@@ -9,7 +10,13 @@ import org.springframework.boot.autoconfigure.SpringBootApplication;
 @SpringBootApplication
 public class RegistryApplication {
 
+	/**
+	 * Serves, or runs the command that the first argument names.
+	 */
 	public static void main(String[] args) {
+		if (CommandLine.asksFor(args)) {
+			System.exit(new CommandLine(RegistryApplication.class).run(args));
+		}
 		SpringApplication.run(RegistryApplication.class, args);
 	}
 

@@ -1,5 +1,5 @@
 /**
- * Placeholder.
+ * The service as it is started.
  */
 @NullMarked
 package county.bigtree.registry;

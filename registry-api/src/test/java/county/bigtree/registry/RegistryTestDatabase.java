@@ -17,12 +17,15 @@ class RegistryTestDatabase implements ApplicationContextInitializer<Configurable
 
 	@Override
 	public void initialize(ConfigurableApplicationContext context) {
-		DatabaseLogin login = TestDatabase.migrated().service();
+		TestDatabase database = TestDatabase.migrated();
+		DatabaseLogin login = database.service();
+		DatabaseLogin owner = database.owner();
 		context.getEnvironment()
 			.getPropertySources()
 			.addFirst(new MapPropertySource("test database",
 					Map.of("spring.datasource.url", login.jdbcUrl(), "spring.datasource.username", login.user(),
-							"spring.datasource.password", login.password(), "spring.flyway.enabled", "false")));
+							"spring.datasource.password", login.password(), "spring.flyway.enabled", "false",
+							"spring.flyway.user", owner.user(), "spring.flyway.password", owner.password())));
 	}
 
 }

@@ -1,5 +1,6 @@
 package county.bigtree.registry.journal;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -23,12 +24,29 @@ final class Entries {
 
 	Entry of(Change change, CountyHead head, String kind, @Nullable UUID actor) {
 		boolean first = head.county().equals(change.county());
-		String facts = first ? facts(change).stream().collect(Collectors.joining(",", "\"facts\":[", "]"))
-				: "\"factsIn\":\"" + change.county() + "\"";
-		String json = "{\"actor\":%s,\"at\":\"%s\",\"county\":\"%s\",%s,\"id\":\"%s\",\"kind\":\"%s\",\"seq\":%d}"
-			.formatted((actor != null) ? "\"" + actor + "\"" : "null", change.recordedAt(), head.county(), facts,
-					change.id(), kind, head.seq() + 1);
-		return Entry.after(head.chain(), json);
+		String facts = first ? told(facts(change)) : "\"factsIn\":\"" + change.county() + "\"";
+		return Entry.after(head.chain(), text((actor != null) ? actor.toString() : null, change.recordedAt(),
+				head.county(), facts, change.id().toString(), kind, head.seq() + 1));
+	}
+
+	/**
+	 * The text of an entry, its members in the order of their names.
+	 */
+	static String text(@Nullable String actor, Instant at, String county, String facts, String id, String kind,
+			long seq) {
+		return "{\"actor\":%s,\"at\":\"%s\",\"county\":\"%s\",%s,\"id\":\"%s\",\"kind\":\"%s\",\"seq\":%d}"
+			.formatted((actor != null) ? "\"" + actor + "\"" : "null", at, county, facts, id, kind, seq);
+	}
+
+	/**
+	 * The facts of an entry, each in the form of {@link #fact}.
+	 */
+	static String told(List<String> facts) {
+		return facts.stream().collect(Collectors.joining(",", "\"facts\":[", "]"));
+	}
+
+	static String fact(String table, String row) {
+		return "{\"row\":%s,\"table\":\"%s\"}".formatted(row, table);
 	}
 
 	private List<String> facts(Change change) {
@@ -43,8 +61,7 @@ final class Entries {
 		return this.jdbc.sql(union + " order by 1, 2")
 			.param("county", change.county())
 			.param("seq", change.seq())
-			.query((row, number) -> "{\"row\":%s,\"table\":\"%s\"}".formatted(row.getString("fact"),
-					row.getString("fact_table")))
+			.query((row, number) -> fact(row.getString("fact_table"), row.getString("fact")))
 			.list();
 	}
 

@@ -33,6 +33,16 @@ public enum FactTable {
 	}
 
 	/**
+	 * A query for this table's facts of the changes from :from to :to, each with its
+	 * change's number.
+	 */
+	String selectRange() {
+		return ("select t.seq, '%1$s' as fact_table, (to_jsonb(t)%3$s)::text as fact from %1$s t "
+				+ "where t.%2$s = :county and t.seq between :from and :to")
+			.formatted(this.table, this.countyColumn, this.minus);
+	}
+
+	/**
 	 * A query for this table's facts of one change, each as canonical JSON text.
 	 */
 	String selectFacts() {

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 
 import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.rules.CountyRules;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -50,9 +51,7 @@ class Books {
 	 * next event computed.
 	 */
 	void advance(BookKey key, Instant at, int treesAdded, CountyRules rules) {
-		Instant next = Stream.concat(rules.nextTurn(at).stream(), nextTurningDay(key).map(rules::startOf).stream())
-			.min(Instant::compareTo)
-			.orElse(null);
+		Instant next = nextEvent(key, at, rules);
 		this.jdbc.sql("""
 				insert into book (county, species, seq, trees, caught_up_at, next_event_at)
 				values (:county, :species, 1, :added, :at, :next)
@@ -74,6 +73,27 @@ class Books {
 			.param("event", SqlTime.of(event))
 			.param("county", county)
 			.update();
+	}
+
+	/**
+	 * When time or a rulebook will next change a book after the instant, or null.
+	 */
+	@Nullable Instant nextEvent(BookKey key, Instant at, CountyRules rules) {
+		return Stream.concat(rules.nextTurn(at).stream(), nextTurningDay(key).map(rules::startOf).stream())
+			.min(Instant::compareTo)
+			.orElse(null);
+	}
+
+	/**
+	 * Every book of a county, also those that should be there since they have scores.
+	 */
+	List<BookKey> all(String county) {
+		return this.jdbc.sql("""
+				select county, species from book where county = :county
+				union select county, species from score where county = :county order by 1, 2""")
+			.param("county", county)
+			.query(BookKey.class)
+			.list();
 	}
 
 	private Optional<LocalDate> nextTurningDay(BookKey key) {

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 
 import county.bigtree.domain.points.Points;
@@ -15,6 +16,7 @@ import county.bigtree.domain.standing.ScoreSpan;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.SqlTime;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -158,11 +160,31 @@ class ScoreRows {
 		}
 	}
 
+	/**
+	 * The open rows of a book of which something else is noted.
+	 */
+	List<ScoreRow> judgedOtherwise(BookKey book, Rulebook rulebook, LocalDate day) {
+		record Noted(ScoreRow row, boolean mayHold, @Nullable LocalDate turnsOn) {
+		}
+		Contention contention = new Contention(rulebook);
+		return this.jdbc.sql(OPEN_IN_BOOK.replaceFirst("select", "select may_hold, turns_on,"))
+			.param("county", book.county())
+			.param("species", book.species())
+			.query((row, number) -> new Noted(row(row, number), row.getBoolean("may_hold"),
+					row.getObject("turns_on", LocalDate.class)))
+			.list()
+			.stream()
+			.filter((noted) -> noted.mayHold() != contention.contends(noted.row().scored(), day)
+					|| !Objects.equals(noted.turnsOn(), contention.turnsOn(noted.row().scored(), day).orElse(null)))
+			.map(Noted::row)
+			.toList();
+	}
+
 	static Points points(BigDecimal points) {
 		return Points.ofHundredths(points.movePointRight(2).intValueExact());
 	}
 
-	private static ScoreRow row(ResultSet row, int number) throws SQLException {
+	static ScoreRow row(ResultSet row, int number) throws SQLException {
 		return new ScoreRow(row.getLong("id"), new BookKey(row.getString("county"), row.getString("species")),
 				new ScoreSpan(scored(row), row.getObject("effective_on", LocalDate.class),
 						row.getObject("ends_on", LocalDate.class), ended(row.getString("ended"))));
@@ -175,8 +197,7 @@ class ScoreRows {
 				row.getBoolean("carried_over"));
 	}
 
-	private static ScoreSpan.@org.jspecify.annotations.Nullable Ended ended(
-			@org.jspecify.annotations.Nullable String word) {
+	private static ScoreSpan.@Nullable Ended ended(@Nullable String word) {
 		return (word == null) ? null
 				: Arrays.stream(ScoreSpan.Ended.values())
 					.filter((ended) -> ended.word().equals(word))

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -103,6 +104,31 @@ public class Standings {
 			.filter((recorded) -> recorded.recordedAt().equals(change.recordedAt()))
 			.map(rules::turnOf)
 			.forEach((turn) -> this.books.expect(change.county(), turn));
+	}
+
+	/**
+	 * Whether a book's titles, count and days are what its scores and the rules make them
+	 * at the instant, up to which it has been brought.
+	 */
+	boolean inOrder(BookKey key, Instant at) {
+		CountyRules rules = this.rulesReader.get(key.county());
+		Book book = this.books.find(key).orElse(null);
+		return book != null && book.trees() == this.rows.open(key).size()
+				&& Objects.equals(book.nextEventAt(), this.books.nextEvent(key, at, rules))
+				&& this.rows.judgedOtherwise(key, rules.at(at), rules.day(at)).isEmpty()
+				&& evaluate(key, at, Cause.recomputed(), rules).changes().none();
+	}
+
+	/**
+	 * Makes a book's titles, count and days from its scores and the rules again.
+	 */
+	void restore(Change change, BookKey key) {
+		Instant at = change.recordedAt();
+		CountyRules rules = this.rulesReader.get(key.county());
+		this.rows.judge(this.rows.open(key), rules.at(at), rules.day(at));
+		recognise(List.of(evaluate(key, at, Cause.recomputed(), rules)), at);
+		int counted = this.books.find(key).map(Book::trees).orElse(0);
+		this.books.advance(key, at, this.rows.open(key).size() - counted, rules);
 	}
 
 	/**

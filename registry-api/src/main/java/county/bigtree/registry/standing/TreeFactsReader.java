@@ -124,7 +124,7 @@ class TreeFactsReader {
 		return (verdict != null) ? new SignedOff(verdict(verdict), true, row.getBoolean("brought_revoked")) : null;
 	}
 
-	private static Verdict verdict(String word) {
+	static Verdict verdict(String word) {
 		return switch (word) {
 			case "confirmed" -> Verdict.CONFIRMED;
 			case "corrected" -> Verdict.CORRECTED;

@@ -110,6 +110,13 @@ class TreeScores {
 		}
 
 		/**
+		 * Whether there is nothing to write.
+		 */
+		boolean none() {
+			return this.withdrawn.isEmpty() && this.closed.isEmpty() && this.added.isEmpty();
+		}
+
+		/**
 		 * By how many trees the ranking of a book grows.
 		 */
 		int treesAdded(BookKey key) {

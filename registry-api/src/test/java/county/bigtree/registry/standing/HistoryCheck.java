@@ -48,6 +48,13 @@ class HistoryCheck {
 		return Optional.empty();
 	}
 
+	/**
+	 * The first difference found between today's standings.
+	 */
+	Optional<String> differenceToday() {
+		return this.history.books.stream().map(this::today).flatMap(Optional::stream).findFirst();
+	}
+
 	private Optional<String> titles(BookKey book) {
 		List<Span> spans = spans(book);
 		for (Instant instant : instants(book.county())) {

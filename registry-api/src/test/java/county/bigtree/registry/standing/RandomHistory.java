@@ -95,6 +95,10 @@ class RandomHistory {
 		return this;
 	}
 
+	List<UUID> trees() {
+		return this.known.trees.stream().map((told) -> told.what().id()).toList();
+	}
+
 	private void look() {
 		for (String county : this.counties) {
 			at(() -> {

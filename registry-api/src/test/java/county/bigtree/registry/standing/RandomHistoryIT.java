@@ -1,10 +1,14 @@
 package county.bigtree.registry.standing;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.LongStream;
 
 import county.bigtree.db.TestDatabase;
+import county.bigtree.registry.audit.Findings;
+import county.bigtree.registry.audit.RegisterCheck;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -40,8 +44,9 @@ class RandomHistoryIT {
 
 	@Test
 	void everyHistoryStandsAsTheOracleSays() {
-		try (StandingFixture register = new StandingFixture(database.service(), (context) -> {
-		})) {
+		try (TestDatabase whole = TestDatabase.migrated();
+				StandingFixture register = new StandingFixture(whole.service(), (context) -> {
+				})) {
 			register.begin(RandomHistory.SPECIES);
 			AtomicInteger told = new AtomicInteger();
 			LongStream.range(0, HISTORIES).parallel().forEach((seed) -> {
@@ -51,7 +56,26 @@ class RandomHistoryIT {
 				told.addAndGet(history.known.visits.size());
 			});
 			assertThat(told.get()).isGreaterThan((int) HISTORIES * 3);
+			checksFindNothing(register);
 		}
+	}
+
+	/**
+	 * The third account of the same histories: what a verification says.
+	 */
+	private static void checksFindNothing(StandingFixture register) {
+		register.context.getBeansOfType(RegisterCheck.class)
+			.values()
+			.stream()
+			.filter((check) -> !(check.subject().contains("words")))
+			.forEach((check) -> {
+				List<String> found = new ArrayList<>();
+				Findings findings = new Findings(10, found::add, (looked) -> {
+				});
+				register.transaction.executeWithoutResult((status) -> check.look(findings));
+				assertThat(found).as(check.subject()).isEmpty();
+				assertThat(findings.lookedAt()).as(check.subject()).isGreaterThan(HISTORIES);
+			});
 	}
 
 	/**

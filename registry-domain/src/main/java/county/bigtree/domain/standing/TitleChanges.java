@@ -87,6 +87,13 @@ public record TitleChanges(List<Change> ended, List<Change> began) {
 			return new Cause(subjects, TitleReason.RULEBOOK, TitleReason.RULEBOOK);
 		}
 
+		/**
+		 * Nothing but that the register's own books were put in order.
+		 */
+		public static Cause recomputed() {
+			return new Cause(Map.of(), TitleReason.RECOMPUTED, TitleReason.RECOMPUTED);
+		}
+
 		TitleReason loss(UUID tree) {
 			TitleReason reason = this.subjects.getOrDefault(tree, this.othersLose);
 			return switch (reason) {

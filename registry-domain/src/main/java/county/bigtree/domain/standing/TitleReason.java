@@ -12,7 +12,12 @@ public enum TitleReason {
 	/**
 	 * The tree was seen standing again, which let it contend.
 	 */
-	SEEN("seen");
+	SEEN("seen"),
+
+	/**
+	 * Nothing happened to the tree: the register's own books were put in order.
+	 */
+	RECOMPUTED("recomputed");
 
 	private final String word;
 

@@ -1,0 +1,57 @@
+package county.bigtree.registry.command;
+
+import java.util.List;
+
+import county.bigtree.registry.audit.Findings;
+import county.bigtree.registry.audit.RegisterCheck;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Isolation;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Looks whether the register is whole: every check, on one snapshot of the database.
+ * Changes nothing.
+ */
+@Service
+class Verify implements RegisterCommand {
+
+	private static final int TOLD = 50;
+
+	private final List<RegisterCheck> checks;
+
+	Verify(List<RegisterCheck> checks) {
+		this.checks = checks;
+	}
+
+	@Override
+	public String word() {
+		return "verify";
+	}
+
+	@Override
+	@Transactional(isolation = Isolation.REPEATABLE_READ, readOnly = true)
+	public int run(Report report) {
+		long wrong = this.checks.stream().mapToLong((check) -> look(check, report)).sum();
+		if (wrong == 0) {
+			report.line("The register is whole.");
+			return WELL;
+		}
+		report.line("The register is not whole: %,d found wrong.", wrong);
+		return NOT_WELL;
+	}
+
+	private static long look(RegisterCheck check, Report report) {
+		long start = System.nanoTime();
+		Findings findings = new Findings(TOLD, (sentence) -> report.line("  %s", sentence),
+				(looked) -> report.progress(check.subject(), looked));
+		check.look(findings);
+		if (findings.count() > TOLD) {
+			report.line("  ... and %,d more", findings.count() - TOLD);
+		}
+		String mended = (findings.mended() > 0) ? ", %,d mended since".formatted(findings.mended()) : "";
+		report.line("%,d %s: %,d wrong%s (%.1f s)", findings.lookedAt(), check.subject(), findings.count(), mended,
+				(System.nanoTime() - start) / 1e9);
+		return findings.count();
+	}
+
+}

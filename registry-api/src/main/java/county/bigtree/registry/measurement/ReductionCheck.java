@@ -1,0 +1,138 @@
+package county.bigtree.registry.measurement;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+
+import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.measuring.Reduced;
+import county.bigtree.domain.points.Score;
+import county.bigtree.domain.quantity.Estimate;
+import county.bigtree.registry.audit.Findings;
+import county.bigtree.registry.audit.RegisterCheck;
+import county.bigtree.registry.http.quantity.ReadingsJson;
+import org.jspecify.annotations.Nullable;
+import org.springframework.core.annotation.Order;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/**
+ * Each measurement's readings reduce to the figures recorded for it, where those were
+ * reduced by today's formulas. Figures by older formulas stay as they were found and are
+ * only counted as looked at.
+ */
+@Component
+@Order(3)
+class ReductionCheck implements RegisterCheck {
+
+	private static final int FETCH = 1000;
+
+	private static final int DECIMALS = 4;
+
+	private static final MathContext SIGNIFICANT = new MathContext(15, RoundingMode.HALF_EVEN);
+
+	private final JdbcClient jdbc;
+
+	private final JsonMapper json;
+
+	ReductionCheck(JdbcClient jdbc, JsonMapper json) {
+		this.jdbc = jdbc;
+		this.json = json;
+	}
+
+	@Override
+	public String subject() {
+		return "measurements, reduced again from their readings";
+	}
+
+	@Override
+	public void look(Findings findings) {
+		try (Stream<Recorded> all = recorded()) {
+			all.forEach((recorded) -> {
+				findings.looked();
+				if (recorded.version() == null) {
+					findings.add("Measurement %s has no reduction".formatted(recorded.measurement()));
+				}
+				else if (recorded.version() == Reduced.VERSION) {
+					compare(recorded, findings);
+				}
+			});
+		}
+	}
+
+	private void compare(Recorded recorded, Findings findings) {
+		List<BigDecimal> again;
+		try {
+			again = figures(this.json.readTree(recorded.readings()));
+		}
+		catch (RuntimeException ex) {
+			findings.add("Measurement %s: its readings can't be reduced: %s".formatted(recorded.measurement(),
+					ex.getMessage()));
+			return;
+		}
+		if (!again.equals(recorded.figures())) {
+			findings.add("Measurement %s: its readings give %s, recorded is %s".formatted(recorded.measurement(), again,
+					recorded.figures()));
+		}
+	}
+
+	private static List<BigDecimal> figures(JsonNode readings) {
+		Reduced reduced = new Readings(readings.has("girth") ? ReadingsJson.girth(readings.path("girth")) : null,
+				readings.has("height") ? ReadingsJson.height(readings.path("height")) : null,
+				readings.has("crown") ? ReadingsJson.crown(readings.path("crown")) : null)
+			.reduce();
+		Score score = reduced.score().orElseThrow();
+		List<BigDecimal> figures = new ArrayList<>();
+		for (Estimate estimate : List.of(Objects.requireNonNull(reduced.girthInches()),
+				Objects.requireNonNull(reduced.heightFeet()), Objects.requireNonNull(reduced.crownSpreadFeet()))) {
+			figures.add(stored(estimate.value()));
+			figures.add(stored(estimate.standardUncertainty()));
+		}
+		figures.add(score.points().toBigDecimal().setScale(2, RoundingMode.UNNECESSARY));
+		figures.add(stored(score.standardUncertainty()));
+		return figures;
+	}
+
+	/**
+	 * As the database takes it into a column of four decimals: by its 15 significant
+	 * digits.
+	 */
+	private static BigDecimal stored(double figure) {
+		return new BigDecimal(figure, SIGNIFICANT).setScale(DECIMALS, RoundingMode.HALF_UP);
+	}
+
+	private Stream<Recorded> recorded() {
+		return this.jdbc.sql("""
+				select m.id::text as id, m.readings::text as readings, r.* from measurement m
+				left join lateral (select version, girth_inches, girth_u, height_feet, height_u, crown_feet, crown_u,
+				    points, points_u
+				  from reduction where measurement = m.id order by version desc limit 1) r on true""")
+			.withFetchSize(FETCH)
+			.query((row, number) -> recorded(row))
+			.stream();
+	}
+
+	private static Recorded recorded(ResultSet row) throws SQLException {
+		Integer version = row.getObject("version", Integer.class);
+		List<BigDecimal> figures = new ArrayList<>();
+		if (version != null) {
+			for (String column : List.of("girth_inches", "girth_u", "height_feet", "height_u", "crown_feet", "crown_u",
+					"points", "points_u")) {
+				figures.add(row.getBigDecimal(column));
+			}
+		}
+		return new Recorded(row.getString("id"), row.getString("readings"), version, figures);
+	}
+
+	private record Recorded(String measurement, String readings, @Nullable Integer version, List<BigDecimal> figures) {
+	}
+
+}

@@ -1,0 +1,53 @@
+package county.bigtree.registry.nomination;
+
+import county.bigtree.registry.audit.Findings;
+import county.bigtree.registry.audit.RegisterCheck;
+import org.springframework.core.annotation.Order;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Each nomination stands where its last move brought it.
+ */
+@Component
+@Order(6)
+class NominationCheck implements RegisterCheck {
+
+	private final JdbcClient jdbc;
+
+	NominationCheck(JdbcClient jdbc) {
+		this.jdbc = jdbc;
+	}
+
+	@Override
+	public String subject() {
+		return "nominations and their moves";
+	}
+
+	@Override
+	public void look(Findings findings) {
+		this.jdbc.sql("""
+				select n.county, n.id::text as id, n.status, n.revision, m.to_status, c.moves,
+				  n.verifier is not distinct from m.verifier as verifier_fits
+				from nomination n
+				left join lateral (select to_status, verifier from nomination_move where nomination = n.id
+				  order by recorded_at desc, id desc limit 1) m on true
+				left join lateral (select count(*) as moves from nomination_move where nomination = n.id) c on true
+				order by n.county, n.id""").query((row) -> {
+			findings.looked();
+			String where = "%s: nomination %s".formatted(row.getString("county"), row.getString("id"));
+			if (!row.getString("status").equals(row.getString("to_status"))) {
+				findings.add("%s is %s, but its last move made it %s".formatted(where, row.getString("status"),
+						row.getString("to_status")));
+			}
+			if (!row.getBoolean("verifier_fits")) {
+				findings.add(where + " is with another verifier than its last move says");
+			}
+			if (row.getLong("revision") != row.getLong("moves")) {
+				findings.add("%s is at revision %d after %d moves".formatted(where, row.getLong("revision"),
+						row.getLong("moves")));
+			}
+		});
+	}
+
+}

@@ -1,0 +1,54 @@
+package county.bigtree.registry.signoff;
+
+import county.bigtree.registry.audit.Findings;
+import county.bigtree.registry.audit.RegisterCheck;
+import org.springframework.core.annotation.Order;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Nobody signed off on a tree that they nominated, nor twice on one measurement, and each
+ * sign-off was given after how many are needed had been judged.
+ */
+@Component
+@Order(7)
+class SignOffCheck implements RegisterCheck {
+
+	private final JdbcClient jdbc;
+
+	SignOffCheck(JdbcClient jdbc) {
+		this.jdbc = jdbc;
+	}
+
+	@Override
+	public String subject() {
+		return "sign-offs and who gave them";
+	}
+
+	@Override
+	public void look(Findings findings) {
+		this.jdbc.sql("""
+				select s.county, s.id::text as id,
+				  exists (select from nomination n where n.tree = m.tree and n.nominator = s.given_by) as own_tree,
+				  v.sign_off is null and exists (select from sign_off o left join revocation w on w.sign_off = o.id
+				    where o.measurement = s.measurement and o.given_by = s.given_by and o.id > s.id
+				      and w.sign_off is null) as twice,
+				  not exists (select from sign_off_requirement q where q.measurement = s.measurement
+				    and q.recorded_at <= s.recorded_at) as unjudged
+				from sign_off s join measurement m on m.id = s.measurement
+				left join revocation v on v.sign_off = s.id order by s.county, s.id""").query((row) -> {
+			findings.looked();
+			String where = "%s: sign-off %s".formatted(row.getString("county"), row.getString("id"));
+			if (row.getBoolean("own_tree")) {
+				findings.add(where + " is on a tree that its giver nominated");
+			}
+			if (row.getBoolean("twice")) {
+				findings.add(where + " is one of two that its giver has on one measurement");
+			}
+			if (row.getBoolean("unjudged")) {
+				findings.add(where + " was given before how many are needed was judged");
+			}
+		});
+	}
+
+}

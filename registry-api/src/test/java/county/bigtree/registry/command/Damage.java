@@ -1,0 +1,151 @@
+package county.bigtree.registry.command;
+
+/**
+ * What somebody with the owner's password could do to a register, and what must be said
+ * of it.
+ */
+enum Damage {
+
+	ENTRY_REWRITTEN("update change set entry = convert_to(replace(convert_from(entry, 'UTF8'), '\"seq\":9}', "
+			+ "'\"seq\":9 }'), 'UTF8') where seq = 9", "does not follow from its entry"),
+
+	CHANGE_REMOVED("delete from change where seq = 20", "change 21 follows change 19"),
+
+	LAST_CHANGE_REMOVED("delete from change c where seq = (select max(seq) from change where county = c.county)",
+			"its head is at change"),
+
+	FORGED_WITH_ITS_HASH("""
+			update change c set entry = 'x', hash = sha256(p.hash || 'x') from change p
+			where p.county = c.county and p.seq = c.seq - 1
+			  and c.seq = (select max(seq) from change where county = c.county)""", "its head is at change"),
+
+	INSTANT_MOVED("update change set recorded_at = recorded_at - interval '1 hour' where seq = 30",
+			"its entry says otherwise"),
+
+	KIND_RENAMED("update change set kind = 'other' where seq = 30", "its entry says otherwise"),
+
+	ACTOR_CHANGED("update change set actor = null where seq = 30", "its entry says otherwise"),
+
+	HEAD_MOVED("update county_head set seq = seq + 1", "its head is at change"),
+
+	DAY_CHANGED("update measurement set measured_on = measured_on + 1 where seq = (select max(seq) from measurement)",
+			"tells of a measurement that does not stand so in its table"),
+
+	READINGS_CHANGED("""
+			update measurement set readings = jsonb_set(readings, '{girth}', '{"method": "tape", "girth":
+			  {"value": 99, "unit": "in"}}') where seq = (select max(seq) from measurement)""", "its readings give"),
+
+	FIGURE_CHANGED("update reduction set height_feet = height_feet + 1 where seq = (select max(seq) from reduction)",
+			"its readings give"),
+
+	REVOCATION_REMOVED("delete from revocation", "tells of a revocation that does not stand so in its table"),
+
+	FACT_SMUGGLED_IN("""
+			insert into setting_aside (measurement, county, seq, recorded_at)
+			select id, county, seq, recorded_at from measurement m
+			where not exists (select from setting_aside where measurement = m.id) limit 1""",
+			"does not tell of this setting aside"),
+
+	FACT_WITHOUT_A_CHANGE("""
+			insert into setting_aside (measurement, county, seq, recorded_at)
+			select id, county, 1000000, recorded_at from measurement m
+			where not exists (select from setting_aside where measurement = m.id) limit 1""",
+			"which is not in the journal"),
+
+	RULES_CHANGED("update rulebook set body = jsonb_set(body, '{currencyYears}', '2')",
+			"tells of a rulebook that does not stand so in its table"),
+
+	WORDS_CHANGED("update text_body set body = body || '!' where id = (select id from text_body limit 1)",
+			"are not those that were recorded"),
+
+	WORDS_REMOVED("delete from text_body where id = (select id from text_body limit 1)", "are missing"),
+
+	SCORE_CHANGED("update score set points = points + 0.01 where id = (select max(id) from score)", "its facts give"),
+
+	SCORE_REMOVED("delete from score where id = (select min(id) from score)", "its facts give"),
+
+	SCORE_WITHDRAWN("""
+			update score set withdrawn_at = recorded_at + interval '1 day', withdrawn = 'mistake'
+			where id = (select max(id) from score where withdrawn_at is null)""", "its facts give"),
+
+	SCORE_CLOSED_LATE("""
+			update score set closed_at = closed_at + interval '1 day'
+			where id = (select max(id) from score where closed_at is not null)""", "its facts give"),
+
+	SCORE_IN_ANOTHER_BOOK("""
+			update score set species = (select min(species) from book b where b.species <> score.species)
+			where id = (select max(id) from score)""", "its facts give"),
+
+	TITLE_REMOVED("delete from title_span where id = (select max(id) from title_span)", "its titles are"),
+
+	TITLE_GIVEN("""
+			insert into title_span (county, species, tree, title, from_at, points, measured_on, began)
+			select county, species, tree, 'co-champion', recorded_at, points, measured_on, 'signed-off' from score s
+			where withdrawn_at is null and ends_on is null and not exists (select from title_span where tree = s.tree)
+			limit 1""", "its titles are"),
+
+	TITLE_BEGUN_EARLY("""
+			update title_span set from_at = from_at - interval '1 hour'
+			where id = (select max(id) from title_span where to_at is null)""", "its titles are"),
+
+	TITLE_ENDED_EARLY("""
+			update title_span set to_at = from_at + interval '1 microsecond', ended = 'overtaken'
+			where id = (select max(id) from title_span where to_at is null)""", "titles changed later"),
+
+	OLD_TITLE_ENDED_EARLY("""
+			update title_span set to_at = from_at + interval '1 microsecond'
+			where id = (select min(id) from title_span where to_at > from_at + interval '1 microsecond')""",
+			"its titles are"),
+
+	TITLE_RENAMED("""
+			update title_span set title = case title when 'champion' then 'co-champion' else 'champion' end
+			where id = (select min(id) from title_span)""", "its titles are"),
+
+	TITLE_WITH_OTHER_POINTS("update title_span set points = points + 1 where id = (select min(id) from title_span)",
+			"with a score it did not have"),
+
+	TREES_MISCOUNTED("update book set trees = trees + 1", "trees and ranks"),
+
+	BOOK_REMOVED("delete from book", "has scores or titles but no book"),
+
+	EVENT_FORGOTTEN("update book set next_event_at = null where next_event_at is not null",
+			"time will next change it at"),
+
+	KEPT_FROM_CONTENDING("update score set may_hold = false where withdrawn_at is null and ends_on is null",
+			"recorded is otherwise"),
+
+	TURNING_DAY_MOVED("update score set turns_on = turns_on + 1 where turns_on is not null", "recorded is otherwise"),
+
+	STATUS_SET("update nomination set status = 'declined' where status = 'accepted'", "but its last move made it"),
+
+	VERIFIER_SET("update nomination set verifier = nominator", "with another verifier"),
+
+	REVISION_SET("update nomination set revision = revision + 1", "at revision"),
+
+	OWN_TREE_SIGNED("""
+			update sign_off s set given_by = n.nominator from measurement m join nomination n on n.tree = m.tree
+			where m.id = s.measurement""", "on a tree that its giver nominated"),
+
+	REQUIREMENT_REMOVED("delete from sign_off_requirement", "before how many are needed was judged");
+
+	private final String sql;
+
+	private final String said;
+
+	Damage(String sql, String said) {
+		this.sql = sql;
+		this.said = said;
+	}
+
+	String sql() {
+		return this.sql;
+	}
+
+	/**
+	 * Words that some finding must contain.
+	 */
+	String said() {
+		return this.said;
+	}
+
+}

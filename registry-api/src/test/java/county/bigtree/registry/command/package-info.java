@@ -1,0 +1,7 @@
+/**
+ * Tests of the commands.
+ */
+@NullMarked
+package county.bigtree.registry.command;
+
+import org.jspecify.annotations.NullMarked;
