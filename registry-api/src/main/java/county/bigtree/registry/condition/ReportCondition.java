@@ -16,6 +16,7 @@ import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.standing.Standings;
+import county.bigtree.registry.tree.ChangeAtTree;
 import county.bigtree.registry.tree.TreeDirectory;
 import org.jspecify.annotations.Nullable;
 
@@ -37,11 +38,15 @@ public class ReportCondition {
 
 	private final TreeDirectory trees;
 
-	ReportCondition(Journal journal, Recorder recorder, ConditionReports reports, TreeDirectory trees) {
+	private final ChangeAtTree changes;
+
+	ReportCondition(Journal journal, Recorder recorder, ConditionReports reports, TreeDirectory trees,
+			ChangeAtTree changes) {
 		this.journal = journal;
 		this.recorder = recorder;
 		this.reports = reports;
 		this.trees = trees;
+		this.changes = changes;
 	}
 
 	/**
@@ -54,7 +59,7 @@ public class ReportCondition {
 		if (!actor.isVolunteerIn(tree.county())) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only volunteers of the county may file a report.");
 		}
-		Change change = this.journal.open(tree.county());
+		Change change = this.changes.open(tree);
 		requirePast("#/observedOn", observedOn, change.today());
 		UUID report = this.recorder.report(change, tree.id(), condition, observedOn, actor, remarks);
 		if (actor.isCoordinatorOf(tree.county())) {
@@ -72,12 +77,11 @@ public class ReportCondition {
 	@Transactional
 	public void decide(Actor actor, UUID id, boolean accept, @Nullable LocalDate began, @Nullable String reason,
 			LongConsumer unchanged) {
-		UUID tree = this.reports.get(id).tree();
-		String county = this.trees.get(tree).county();
-		if (!actor.isCoordinatorOf(county)) {
+		TreeDirectory.KnownTree tree = this.trees.get(this.reports.get(id).tree());
+		if (!actor.isCoordinatorOf(tree.county())) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only a coordinator of the county may decide on a report.");
 		}
-		Change change = this.journal.open(county);
+		Change change = this.changes.open(tree);
 		ConditionReports.Report present = this.reports.get(id);
 		unchanged.accept(present.revision());
 		if (!present.status().equals("waiting")) {
@@ -85,7 +89,7 @@ public class ReportCondition {
 		}
 		requireOrder(began, present.observedOn());
 		Condition condition = Condition.find(present.condition()).orElseThrow();
-		this.recorder.decide(change, id, tree, condition, accept, began, actor, reason);
+		this.recorder.decide(change, id, tree.id(), condition, accept, began, actor, reason);
 		this.journal.close(change, "condition-decided", actor.id());
 	}
 

@@ -7,6 +7,7 @@ import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.tree.ChangeAtTree;
 import county.bigtree.registry.tree.TreeDirectory;
 
 import org.springframework.stereotype.Service;
@@ -22,11 +23,14 @@ public class FileRemeasurement {
 
 	private final TreeDirectory trees;
 
+	private final ChangeAtTree changes;
+
 	private final RecordMeasurement record;
 
-	FileRemeasurement(Journal journal, TreeDirectory trees, RecordMeasurement record) {
+	FileRemeasurement(Journal journal, TreeDirectory trees, ChangeAtTree changes, RecordMeasurement record) {
 		this.journal = journal;
 		this.trees = trees;
+		this.changes = changes;
 		this.record = record;
 	}
 
@@ -39,7 +43,7 @@ public class FileRemeasurement {
 		if (!actor.isVolunteerIn(tree.county())) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only volunteers of the county may file a remeasurement.");
 		}
-		Change change = this.journal.open(tree.county());
+		Change change = this.changes.open(tree);
 		UUID measurement = this.record.record(change, tree.id(), body, actor.id(), Basis.FILED, "#");
 		this.journal.close(change, "remeasured", actor.id());
 		return measurement;

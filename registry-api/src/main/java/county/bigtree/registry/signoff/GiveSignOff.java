@@ -28,6 +28,7 @@ import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.standing.Standings;
 import county.bigtree.registry.tree.RegisterTree;
+import county.bigtree.registry.tree.ChangeAtTree;
 import county.bigtree.registry.tree.TreeDirectory;
 import org.jspecify.annotations.Nullable;
 
@@ -75,7 +76,7 @@ public class GiveSignOff {
 		if (!measurement.basis().equals(Basis.FILED.word())) {
 			throw Problem.of(ProblemType.REFUSED, "Only a filed measurement is signed off on.");
 		}
-		Change change = this.journal.open(tree.county());
+		Change change = this.acceptance.open(tree);
 		requireIndependent(actor, measurement);
 		if (this.measurements.get(id).status().equals("set-aside")) {
 			throw Problem.of(ProblemType.CONFLICT, "This measurement was set aside.");
@@ -129,19 +130,27 @@ public class GiveSignOff {
 
 		private final TreeDirectory trees;
 
+		private final ChangeAtTree changes;
+
 		private final RegisterTree register;
 
 		private final Standings standings;
 
-		Acceptance(NominationBook book, TreeDirectory trees, RegisterTree register, Standings standings) {
+		Acceptance(NominationBook book, TreeDirectory trees, ChangeAtTree changes, RegisterTree register,
+				Standings standings) {
 			this.book = book;
 			this.trees = trees;
+			this.changes = changes;
 			this.register = register;
 			this.standings = standings;
 		}
 
 		TreeDirectory.KnownTree tree(UUID id) {
 			return this.trees.get(id);
+		}
+
+		Change open(TreeDirectory.KnownTree tree) {
+			return this.changes.open(tree);
 		}
 
 		Optional<NominationBook.Nomination> nomination(UUID tree) {

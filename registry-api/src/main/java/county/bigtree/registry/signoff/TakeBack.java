@@ -14,6 +14,7 @@ import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.standing.Standings;
+import county.bigtree.registry.tree.ChangeAtTree;
 import county.bigtree.registry.tree.TreeDirectory;
 
 import org.springframework.stereotype.Service;
@@ -34,15 +35,11 @@ public class TakeBack {
 
 	private final ReadMeasurements measurements;
 
-	private final TreeDirectory trees;
-
-	TakeBack(Journal journal, Recorder recorder, SignOffs signOffs, ReadMeasurements measurements,
-			TreeDirectory trees) {
+	TakeBack(Journal journal, Recorder recorder, SignOffs signOffs, ReadMeasurements measurements) {
 		this.journal = journal;
 		this.recorder = recorder;
 		this.signOffs = signOffs;
 		this.measurements = measurements;
-		this.trees = trees;
 	}
 
 	/**
@@ -81,12 +78,12 @@ public class TakeBack {
 		this.journal.close(change, "set-aside", actor.id());
 	}
 
-	private Change open(Actor actor, UUID tree) {
-		String county = this.trees.get(tree).county();
-		if (!actor.isCoordinatorOf(county)) {
+	private Change open(Actor actor, UUID id) {
+		TreeDirectory.KnownTree tree = this.recorder.tree(id);
+		if (!actor.isCoordinatorOf(tree.county())) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only a coordinator of the county may do this.");
 		}
-		return this.journal.open(county);
+		return this.recorder.open(tree);
 	}
 
 	/**
@@ -101,10 +98,24 @@ public class TakeBack {
 
 		private final Standings standings;
 
-		Recorder(Facts facts, Texts texts, Standings standings) {
+		private final TreeDirectory trees;
+
+		private final ChangeAtTree changes;
+
+		Recorder(Facts facts, Texts texts, Standings standings, TreeDirectory trees, ChangeAtTree changes) {
 			this.facts = facts;
 			this.texts = texts;
 			this.standings = standings;
+			this.trees = trees;
+			this.changes = changes;
+		}
+
+		TreeDirectory.KnownTree tree(UUID id) {
+			return this.trees.get(id);
+		}
+
+		Change open(TreeDirectory.KnownTree tree) {
+			return this.changes.open(tree);
 		}
 
 		void append(Change change, FactTable table, String column, UUID what, Actor actor, String reason) {

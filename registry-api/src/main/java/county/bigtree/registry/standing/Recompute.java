@@ -10,6 +10,7 @@ import county.bigtree.domain.standing.TitleReason;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.journal.RegisterClock;
+import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -85,9 +86,8 @@ public class Recompute {
 			.map(BookKey::county)
 			.collect(Collectors.toCollection(TreeSet::new));
 		Change change = this.journal.open(counties.iterator().next(), counties);
-		if (this.scores.difference(tree).none()) {
-			throw new IllegalStateException(
-					"Tree " + tree + " was put in order by somebody else meanwhile: start again");
+		if (!this.scores.difference(tree).equals(seen)) {
+			throw new ConcurrencyFailureException("Somebody else changed tree " + tree + " meanwhile: start again");
 		}
 		this.standings.refresh(change, tree, TitleReason.RECOMPUTED);
 		this.journal.close(change, Mended.KIND, null);

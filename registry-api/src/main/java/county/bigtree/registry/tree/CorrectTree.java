@@ -1,7 +1,6 @@
 package county.bigtree.registry.tree;
 
 import java.time.LocalDate;
-import java.util.List;
 import java.util.function.LongConsumer;
 
 import county.bigtree.domain.place.Disclosure;
@@ -28,15 +27,19 @@ public class CorrectTree {
 
 	private final TreeDirectory trees;
 
+	private final ChangeAtTree changes;
+
 	private final RegisterTree register;
 
 	private final Standings standings;
 
 	private final JdbcClient jdbc;
 
-	CorrectTree(Journal journal, TreeDirectory trees, RegisterTree register, Standings standings, JdbcClient jdbc) {
+	CorrectTree(Journal journal, TreeDirectory trees, ChangeAtTree changes, RegisterTree register, Standings standings,
+			JdbcClient jdbc) {
 		this.journal = journal;
 		this.trees = trees;
+		this.changes = changes;
 		this.register = register;
 		this.standings = standings;
 		this.jdbc = jdbc;
@@ -51,7 +54,7 @@ public class CorrectTree {
 			LongConsumer unchanged) {
 		TreeDirectory.KnownTree tree = this.trees.get(idOrTag);
 		requireCoordinator(actor, tree.county());
-		Change change = this.journal.open(tree.county());
+		Change change = this.changes.open(tree);
 		unchanged.accept(this.trees.get(tree.id()).revision());
 		this.register.identify(change, tree.id(), species, basis, reason);
 		this.standings.refresh(change, tree.id(), TitleReason.RE_IDENTIFIED);
@@ -70,7 +73,7 @@ public class CorrectTree {
 		String standsIn = (county != null) ? county : tree.county();
 		requireCoordinator(actor, tree.county());
 		requireCoordinator(actor, standsIn);
-		Change change = this.journal.open(tree.county(), List.of(standsIn));
+		Change change = this.changes.open(tree, standsIn);
 		unchanged.accept(this.trees.get(tree.id()).revision());
 		requireDayHasBegun(tree, change.today(standsIn));
 		this.register.locate(change, tree.id(), standsIn, place, shown(tree), null, reason);

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.sql.Types;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
@@ -158,6 +159,7 @@ class StandingFixture implements AutoCloseable {
 	Instant relocate(String from, UUID tree, String to) {
 		return inTransaction(() -> {
 			Change change = this.journal.open(from, java.util.List.of(to));
+			requireUnmoved(tree, from);
 			location(change, tree, to);
 			this.standings.refresh(change, tree, TitleReason.RELOCATED);
 			this.journal.close(change, "relocated", PERSON);
@@ -287,11 +289,53 @@ class StandingFixture implements AutoCloseable {
 	private Instant changing(String county, String kind, UUID tree, TitleReason reason, Consumer<Change> facts) {
 		return inTransaction(() -> {
 			Change change = this.journal.open(county);
+			requireUnmoved(tree, county);
 			facts.accept(change);
 			this.standings.refresh(change, tree, reason);
 			this.journal.close(change, kind, PERSON);
 			return change.recordedAt();
 		});
+	}
+
+	/**
+	 * As the use cases do: a tree that another node moved between the look and the lock
+	 * is left alone.
+	 */
+	private void requireUnmoved(UUID tree, String county) {
+		if (find(tree).filter((standsIn) -> !standsIn.equals(county)).isPresent()) {
+			throw new MovedMeanwhile();
+		}
+	}
+
+	/**
+	 * Where a tree stands.
+	 */
+	String standsIn(UUID tree) {
+		return find(tree).orElseThrow();
+	}
+
+	private Optional<String> find(UUID tree) {
+		return this.jdbc.sql("select stands_in from location where tree = ? order by recorded_at desc limit 1")
+			.param(tree)
+			.query(String.class)
+			.optional();
+	}
+
+	Instant recordedThrough(String county) {
+		return this.journal.recordedThrough(county);
+	}
+
+	/**
+	 * Does the work, and says whether it was done: it is not if the tree was moved.
+	 */
+	static boolean unlessMoved(Runnable work) {
+		try {
+			work.run();
+			return true;
+		}
+		catch (MovedMeanwhile ex) {
+			return false;
+		}
 	}
 
 	private Instant inTransaction(java.util.function.Supplier<Instant> work) {
@@ -310,6 +354,15 @@ class StandingFixture implements AutoCloseable {
 	public void close() {
 		this.context.close();
 		this.dataSource.close();
+	}
+
+	/**
+	 * Another node moved the tree.
+	 */
+	private static final class MovedMeanwhile extends RuntimeException {
+
+		private static final long serialVersionUID = 1L;
+
 	}
 
 	/**

@@ -1,0 +1,311 @@
+#!/usr/bin/env python3
+"""Kills the service, its database or both with SIGKILL in the middle of writes, starts again, and looks for what was
+acknowledged.
+
+    registry-api/src/fault/kill-rounds.py [rounds, default 20] [jar]
+
+Several writers file nominations, remeasurements, condition reports, returns and sign-offs over HTTP, each request under
+an Idempotency-Key of its own. After each kill and start:
+  - every write acknowledged in this round, and a sample of those before, is read back and must say what was acknowledged;
+  - every request without an answer is sent again under its key and must be done exactly once;
+  - there must be as many nominations as were acknowledged, and no tag twice.
+At the end everything is read back, and `verify` must find the register whole. Ends with 1 if anything was lost or doubled.
+Touches only the processes it started and its own temporary folder; needs Python 3 and a JDK, nothing else.
+"""
+import base64, collections, concurrent.futures, json, os, pathlib, random, re, shutil, signal, socket, subprocess, sys
+import tempfile, threading, time, urllib.error, urllib.request, uuid
+
+ROUNDS = int(sys.argv[1]) if len(sys.argv) > 1 else 20
+JAR = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
+WRITERS = 4
+PASSWORD = 'a password for the kill rounds'
+KILLED = ('service', 'database', 'both')
+SPECIES = ('quercus-alba', 'fagus-grandifolia', 'platanus-occidentalis')
+FOLDER = pathlib.Path(tempfile.mkdtemp(prefix='kill-rounds-'))
+
+
+def free_port():
+    with socket.socket() as s:
+        s.bind(('127.0.0.1', 0))
+        return s.getsockname()[1]
+
+
+PORT = free_port()
+API = f'http://127.0.0.1:{PORT}/api/v1'
+
+
+class Refused(Exception):
+    """An answer that is not 2xx."""
+
+    def __init__(self, status, text):
+        super().__init__(f'{status} {text[:300]}')
+        self.status = status
+
+
+def call(method, path, body=None, auth=None, key=None, etag=None):
+    headers = {'Content-Type': 'application/json'} if body is not None else {}
+    if auth:
+        headers['Authorization'] = auth
+    if key:
+        headers['Idempotency-Key'] = key
+    if etag:
+        headers['If-Match'] = etag
+    request = urllib.request.Request(path if path.startswith('http') else API + path, method=method, headers=headers,
+                                     data=json.dumps(body).encode() if body is not None else None)
+    try:
+        with urllib.request.urlopen(request, timeout=20) as answer:
+            return json.loads(answer.read() or b'null'), answer.headers
+    except urllib.error.HTTPError as e:
+        raise Refused(e.code, e.read().decode(errors='replace')) from None
+
+
+class Service:
+    """The service on its own database in the temporary folder."""
+
+    def __init__(self):
+        self.process = None
+
+    def start(self):
+        began = time.time()
+        out = open(FOLDER / 'service.log', 'ab')
+        self.process = subprocess.Popen(
+            ['java', '-jar', str(JAR), f'--server.port={PORT}', '--server.address=127.0.0.1',
+             f'--registry.data-folder={FOLDER / "data"}', '--registry.first-administrator=admin@example.org'],
+            stdout=out, stderr=subprocess.STDOUT, cwd=FOLDER)
+        while time.time() - began < 120:
+            if self.process.poll() is not None:
+                raise SystemExit('The service did not start again:\n' + tail())
+            try:
+                urllib.request.urlopen(f'http://127.0.0.1:{PORT}/readyz', timeout=2).read()
+                return time.time() - began
+            except OSError:
+                time.sleep(0.1)
+        raise SystemExit('The service was not ready within two minutes:\n' + tail())
+
+    def kill(self):
+        self.process.send_signal(signal.SIGKILL)
+        self.process.wait()
+
+    def stop(self):
+        if self.process and self.process.poll() is None:
+            self.process.terminate()
+            try:
+                self.process.wait(60)
+            except subprocess.TimeoutExpired:
+                self.kill()
+
+
+def tail():
+    return '\n'.join((FOLDER / 'service.log').read_text(errors='replace').splitlines()[-15:])
+
+
+def database_processes():
+    """The server in our folder and its children."""
+    for file in (FOLDER / 'data').rglob('postmaster.pid'):
+        lines = file.read_text().splitlines()
+        pid = int(lines[0])
+        if not str(FOLDER) in pathlib.Path(f'/proc/{pid}/cmdline').read_text():
+            continue
+        children = [int(p.name) for p in pathlib.Path('/proc').iterdir() if p.name.isdigit() and parent(p) == pid]
+        return [pid] + children
+    return []
+
+
+def parent(process):
+    try:
+        return int((process / 'stat').read_text().rsplit(')', 1)[1].split()[1])
+    except OSError:
+        return -1
+
+
+def kill_database():
+    for pid in database_processes():
+        try:
+            os.kill(pid, signal.SIGKILL)
+        except ProcessLookupError:
+            pass
+
+
+class Register:
+    """What has been acknowledged, and who writes."""
+
+    def __init__(self):
+        self.lock = threading.Lock()
+        self.acknowledged = []
+        self.unanswered = []
+        self.trees = []
+        self.counts = collections.Counter()
+        self.open_nominations = []
+
+    def people(self):
+        secret = re.search(r'open until \S+: (\S+)', (FOLDER / 'service.log').read_text()).group(1)
+        admin = self.account(secret, 'Admin', 'admin@example.org')
+        call('POST', '/counties', {'key': 'kill-county', 'name': 'Kill County', 'state': 'Nowhere',
+                                   'timeZone': 'America/Chicago', 'tagPrefix': 'KC'}, admin)
+        self.roles = {}
+        for name, role in (('coordinator', 'coordinator'), ('verifier', 'verifier'), ('volunteer', 'volunteer')):
+            invited, _ = call('POST', '/invitations', {
+                'email': f'{name}@example.org', 'creditName': name,
+                'roles': [{'county': 'kill-county', 'role': role}]}, admin)
+            self.roles[name] = self.account(invited['token'], name, f'{name}@example.org')
+
+    @staticmethod
+    def account(secret, name, mail):
+        call('POST', '/invitations/acceptance', {'token': secret, 'password': PASSWORD, 'creditName': name})
+        basic = 'Basic ' + base64.b64encode(f'{mail}:{PASSWORD}'.encode()).decode()
+        return 'Bearer ' + call('POST', '/tokens', {'name': 'kill rounds'}, basic)[0]['token']
+
+    def measurement(self):
+        return {'measuredOn': '2026-05-02',
+                'girth': {'method': 'tape', 'girth': {'value': random.randint(60, 300), 'unit': 'in'}},
+                'height': {'method': 'pole', 'height': {'value': random.randint(30, 140), 'unit': 'ft'}},
+                'crown': {'method': 'axes', 'axes': [{'value': random.randint(20, 90), 'unit': 'ft'},
+                                                     {'value': random.randint(20, 90), 'unit': 'ft'}]}}
+
+    def next_write(self):
+        """(what, who, path, body, address to read the resource)"""
+        with self.lock:
+            tree = random.choice(self.trees) if self.trees else None
+            nomination = self.open_nominations.pop() if self.open_nominations and random.random() < 0.3 else None
+        if nomination:
+            if random.random() < 0.7:
+                return ('sign-off', 'verifier', f"/measurements/{nomination['measurement']['id']}/sign-offs",
+                        {'verdict': 'confirmed', 'remarks': 'as filed'}, None)
+            return ('move', 'coordinator', f"/nominations/{nomination['id']}/moves",
+                    {'move': 'return', 'reason': 'A photo please'}, nomination['id'])
+        if tree is None or random.random() < 0.6:
+            return ('nomination', 'volunteer', '/counties/kill-county/nominations', {
+                'species': random.choice(SPECIES),
+                'location': {'latitude': 40 + random.random(), 'longitude': -86 - random.random(),
+                             'accuracyMetres': 8}, 'access': 'public', 'visibility': 'nearby',
+                'measurement': self.measurement()}, None)
+        if random.random() < 0.5:
+            return 'remeasurement', 'volunteer', f'/trees/{tree}/measurements', self.measurement(), None
+        return ('condition', 'volunteer', f'/trees/{tree}/condition-reports',
+                {'condition': random.choice(('upright', 'declining', 'fallen')), 'observedOn': '2026-06-01'}, None)
+
+    def write(self, until):
+        while time.time() < until:
+            what, who, path, body, nomination = self.next_write()
+            key = uuid.uuid4().hex
+            try:
+                etag = None
+                if nomination:
+                    etag = call('GET', f'/nominations/{nomination}', None, self.roles[who])[1]['ETag']
+                self.send(what, who, path, body, key, etag)
+            except Refused as e:
+                if e.status < 500:
+                    raise SystemExit(f'{what} was refused: {e}')
+                self.unanswered.append((what, who, path, body, key, etag))
+            except OSError:
+                self.unanswered.append((what, who, path, body, key, etag))
+                time.sleep(0.05)
+
+    def send(self, what, who, path, body, key, etag):
+        answer, headers = call('POST', path, body, self.roles[who], key, etag)
+        with self.lock:
+            self.counts[what] += 1
+            self.acknowledged.append((what, who, path, body, key, etag, answer, headers.get('Location')))
+            if what == 'nomination':
+                self.trees.append(answer['tree'])
+                self.open_nominations.append(answer)
+
+    def send_unanswered(self):
+        again, self.unanswered = self.unanswered, []
+        for what, who, path, body, key, etag in again:
+            if what == 'move' and etag is None:
+                continue
+            self.send(what, who, path, body, key, etag)
+        return len(again)
+
+    def lost(self, writes):
+        """Those that can't be read back as they were acknowledged, or that a repetition would do again."""
+        with concurrent.futures.ThreadPoolExecutor(WRITERS) as pool:
+            return [why for why in pool.map(self.reads_otherwise, writes) if why]
+
+    def reads_otherwise(self, write):
+        what, who, path, body, key, etag, answer, location = write
+        try:
+            repeated, headers = call('POST', path, body, self.roles[who], key, etag)
+        except Refused as e:
+            return f'{what} {key}: its repetition is answered {e}'
+        if headers.get('Idempotent-Replayed') != 'true' or repeated != answer:
+            return f'{what} {key}: its repetition was done again: {repeated}'
+        if not location:
+            return None
+        try:
+            read, _ = call('GET', f'http://127.0.0.1:{PORT}{location}' if location.startswith('/') else location, None,
+                           self.roles['coordinator'])
+        except Refused as e:
+            return f'{what} {key}: reading {location} is answered {e}'
+        if what == 'nomination' and (read['id'], read['tree'], read['measurement']['reduced']) != (
+                answer['id'], answer['tree'], answer['measurement']['reduced']):
+            return f'nomination {key}: reads {read}'
+        if what == 'remeasurement' and (read['id'], read['reduced']) != (answer['id'], answer['reduced']):
+            return f'remeasurement {key}: reads {read}'
+        return None if read['id'] == answer['id'] else f'{what} {key}: reads {read}'
+
+    def nominations(self):
+        ids, cursor = [], ''
+        while cursor is not None:
+            page, _ = call('GET', f'/nominations?county=kill-county&limit=500{cursor}', None, self.roles['coordinator'])
+            ids += [item['id'] for item in page['items']]
+            cursor = '&cursor=' + page['next'] if page['next'] else None
+        return ids
+
+
+def main():
+    if not JAR.is_file():
+        raise SystemExit(f'There is no {JAR}: build it first (mvn -q -DskipTests package).')
+    service, register, failures = Service(), Register(), 0
+    try:
+        service.start()
+        register.people()
+        print('round  killed    acknowledged  unanswered  lost  doubled  ready after')
+        for number in range(1, ROUNDS + 1):
+            killed, before = KILLED[number % 3], len(register.acknowledged)
+            until = time.time() + random.uniform(1.5, 4)
+            with concurrent.futures.ThreadPoolExecutor(WRITERS) as pool:
+                writers = [pool.submit(register.write, until + 1) for _ in range(WRITERS)]
+                time.sleep(max(0, until - time.time()))
+                if killed != 'database':
+                    service.kill()
+                if killed != 'service':
+                    kill_database()
+                for writer in writers:
+                    writer.result()
+            if killed == 'database':
+                service.stop()
+            ready = service.start()
+            fresh = register.acknowledged[before:]
+            sample = random.sample(register.acknowledged[:before], min(200, before))
+            lost = register.lost(fresh + sample)
+            unanswered = register.send_unanswered()
+            ids = register.nominations()
+            doubled = len(ids) - register.counts['nomination']
+            failures += len(lost) + abs(doubled)
+            print(f'{number:5}  {killed:8}  {len(fresh):12}  {unanswered:10}  {len(lost):4}  {doubled:7}  {ready:9.1f} s',
+                  flush=True)
+            for why in lost[:5]:
+                print('       ', why)
+        lost = register.lost(register.acknowledged)
+        failures += len(lost)
+        service.stop()
+        verified = subprocess.run(['java', '-jar', str(JAR), 'verify', f'--registry.data-folder={FOLDER / "data"}'],
+                                  capture_output=True, text=True)
+        print(verified.stdout, end='')
+        failures += verified.returncode
+        print(f'{ROUNDS} rounds, {len(register.acknowledged)} writes acknowledged ({dict(register.counts)}), '
+              f'{failures} lost, doubled or not whole')
+        return 1 if failures else 0
+    finally:
+        service.stop()
+        for _ in range(50):
+            if not database_processes():
+                break
+            time.sleep(0.1)
+        shutil.rmtree(FOLDER, ignore_errors=True)
+
+
+if __name__ == '__main__':
+    sys.exit(main())
