@@ -19,11 +19,11 @@ import org.springframework.transaction.annotation.Transactional;
 public class ReadCounties {
 
 	private static final String COUNTIES = """
-			select c.key, c.name, c.state, c.time_zone, c.tag_prefix, c.practice, c.boundary::text as boundary,
+			select c.key, c.name, c.state, c.time_zone, c.tag_prefix, c.practice, c.boundary::text as boundary, c.revision,
 			  (select coalesce(sum(trees), 0) from book where county = c.key)::int as trees,
 			  (select count(*) from book where county = c.key and trees > 0)::int as species,
 			  (select count(*) from title_span where county = c.key and to_at is null)::int as titles
-			from county c
+			from county_now c
 			""";
 
 	private final JdbcClient jdbc;
@@ -80,7 +80,7 @@ public class ReadCounties {
 	 * A county with the numbers of its ranked trees, their species and the titles held.
 	 */
 	public record County(String key, String name, String state, String timeZone, String tagPrefix, boolean practice,
-			@Nullable String boundary, int trees, int species, int titles) {
+			@Nullable String boundary, int trees, int species, int titles, long revision) {
 	}
 
 }

@@ -9,7 +9,7 @@ public enum FactTable {
 	IDENTIFICATION("identification"), LOCATION("location"), ACCEPTANCE("acceptance"),
 	NOMINATION("nomination", "county", " - '{status,verifier,revision}'::text[]"), NOMINATION_MOVE("nomination_move"),
 	MEASUREMENT("measurement"), REDUCTION("reduction"), SIGN_OFF_REQUIREMENT("sign_off_requirement"),
-	SIGN_OFF("sign_off"), REVOCATION("revocation"), SETTING_ASIDE("setting_aside"),
+	SIGN_OFF("sign_off"), REVOCATION("revocation"), SETTING_ASIDE("setting_aside"), COUNTY_REVISION("county_revision"),
 	CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row");
 
 	private final String table;

@@ -1,5 +1,9 @@
 package county.bigtree.registry.measurement;
 
+import county.bigtree.registry.http.quantity.WorkingJson;
+import county.bigtree.registry.http.quantity.CautionJson;
+import county.bigtree.domain.measuring.Readings;
+import java.util.List;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
@@ -16,12 +20,13 @@ import tools.jackson.databind.JsonNode;
  */
 public record MeasurementJson(UUID id, UUID tree, LocalDate measuredOn, Instant recordedAt, String basis,
 		@Nullable String carriedOverFrom, String status, JsonNode readings, ReducedJson reduced,
-		@JsonIgnore long revision) implements Revisioned {
+		List<WorkingJson> working, List<CautionJson> cautions, @JsonIgnore long revision) implements Revisioned {
 
-	public static MeasurementJson from(ReadMeasurements.Measurement measurement, JsonNode entered) {
+	public static MeasurementJson from(ReadMeasurements.Measurement measurement, JsonNode entered, Readings readings) {
 		return new MeasurementJson(measurement.id(), measurement.tree(), measurement.measuredOn(),
 				measurement.recordedAt(), measurement.basis(), measurement.carriedOverFrom(), measurement.status(),
-				entered, ReducedJson.from(measurement), measurement.revision());
+				entered, ReducedJson.from(measurement), WorkingJson.of(readings.working()),
+				CautionJson.of(readings.cautions()), measurement.revision());
 	}
 
 	/**

@@ -1,5 +1,8 @@
 package county.bigtree.registry.measurement;
 
+import county.bigtree.registry.people.Actor;
+import java.util.Locale;
+import java.text.Normalizer;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -97,18 +100,39 @@ public class ReadMeasurements {
 	}
 
 	/**
-	 * Those of the measurers who have an account.
+	 * The measurement as answers hold it.
 	 */
-	public Set<PersonId> measurers(Measurement measurement) {
+	public MeasurementJson json(Measurement measurement) {
+		return MeasurementJson.from(measurement, entered(measurement), readings(measurement));
+	}
+
+	/**
+	 * Those of the measurers who have an account, and the asker where a measurer is given
+	 * by a name that the asker is credited under.
+	 */
+	public Set<PersonId> measurers(Measurement measurement, Actor asker) {
 		Set<PersonId> people = new HashSet<>();
 		this.texts.find(measurement.measurers()).map(this.json::readTree).ifPresent((names) -> {
 			for (JsonNode name : names) {
+				if (name.isString() && folded(name.stringValue()).equals(folded(asker.creditName()))) {
+					people.add(new PersonId(asker.id()));
+				}
 				if (name.path("person").isString()) {
 					people.add(new PersonId(UUID.fromString(name.path("person").stringValue())));
 				}
 			}
 		});
 		return people;
+	}
+
+	/**
+	 * A name without what people write now so, now otherwise: case, accents, points and
+	 * spaces.
+	 */
+	private static String folded(String name) {
+		return Normalizer.normalize(name, Normalizer.Form.NFKD)
+			.toLowerCase(Locale.ROOT)
+			.replaceAll("[^\\p{L}\\p{N}]", "");
 	}
 
 	/**

@@ -28,7 +28,7 @@ public class CountyPages {
 		return this.jdbc.sql("""
 				select c.key, c.name, c.state, c.time_zone, coalesce(sum(b.trees), 0)::int as trees,
 				  count(b.species) filter (where b.trees > 0)::int as species
-				from county c left join book b on b.county = c.key
+				from county_now c left join book b on b.county = c.key
 				where not c.practice group by c.key order by c.name""").query(CountyLine.class).list();
 	}
 
@@ -42,7 +42,7 @@ public class CountyPages {
 					select b.species, s.common_name, s.scientific_name, b.trees, t.tag, t.id::text as tree, l.points,
 					  l.points_u as points_uncertainty, l.measured_on::text as measured_on, h.title,
 					  to_char(h.from_at at time zone c.time_zone, 'FMDD FMMonth YYYY') as since, coalesce(h.holders, 0)::int as holders
-					from book b join species s on s.key = b.species join county c on c.key = b.county
+					from book b join species s on s.key = b.species join county_now c on c.key = b.county
 					left join lateral (select tree, title, from_at, count(*) over () as holders from title_span
 					  where county = b.county and species = b.species and to_at is null order by title, from_at limit 1) h on true
 					left join lateral (select tree, points, points_u, measured_on from score

@@ -1,5 +1,7 @@
 package county.bigtree.registry.signoff;
 
+import county.bigtree.domain.review.Mover;
+import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -77,6 +79,7 @@ public class GiveSignOff {
 			throw Problem.of(ProblemType.REFUSED, "Only a filed measurement is signed off on.");
 		}
 		Change change = this.acceptance.open(tree);
+		Set<PersonId> earlier = this.signOffs.unrevokedSigners(id);
 		requireIndependent(actor, measurement);
 		if (this.measurements.get(id).status().equals("set-aside")) {
 			throw Problem.of(ProblemType.CONFLICT, "This measurement was set aside.");
@@ -87,8 +90,20 @@ public class GiveSignOff {
 		UUID own = own(change, actor, tree.id(), body.measurement());
 		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own);
 		boolean counts = own != null || this.signOffs.suffice(id, required);
-		this.acceptance.afterSignOff(change, actor, tree, counts);
+		this.acceptance.afterSignOff(change, actor, tree, counts, earlier);
 		this.journal.close(change, "signed-off", actor.id());
+		return signOff;
+	}
+
+	/**
+	 * A sign-off, for the verifiers of the county where the tree stands.
+	 */
+	@Transactional(readOnly = true)
+	public SignOffs.SignOff read(Actor actor, UUID id) {
+		SignOffs.SignOff signOff = this.signOffs.get(id);
+		if (!actor.isVerifierIn(this.acceptance.tree(signOff.tree()).county())) {
+			throw Problem.notFound("No sign-off has this id.");
+		}
 		return signOff;
 	}
 
@@ -101,7 +116,7 @@ public class GiveSignOff {
 		PersonId finder = this.acceptance.nomination(measurement.tree())
 			.map((nomination) -> new PersonId(nomination.nominator()))
 			.orElse(null);
-		Interested interested = new Interested(finder, this.measurements.measurers(measurement), Set.of());
+		Interested interested = new Interested(finder, this.measurements.measurers(measurement, actor), Set.of());
 		SignOffRules.maySign(new PersonId(actor.id()), interested, this.signOffs.unrevokedSigners(measurement.id()))
 			.ifPresent((refusal) -> {
 				throw MoveNomination.refused(refusal);
@@ -157,18 +172,33 @@ public class GiveSignOff {
 			return this.book.ofTree(tree);
 		}
 
-		void afterSignOff(Change change, Actor actor, TreeDirectory.KnownTree tree, boolean accepted) {
+		void afterSignOff(Change change, Actor actor, TreeDirectory.KnownTree tree, boolean accepted,
+				Set<PersonId> earlier) {
 			nomination(tree.id()).filter((one) -> one.state() != NominationStatus.ACCEPTED)
-				.ifPresent((nomination) -> review(change, actor, nomination, accepted));
+				.ifPresent((nomination) -> review(change, actor, nomination, accepted, earlier));
 			if (accepted && !tree.accepted()) {
 				this.register.accept(change, tree.id(), "signed-off");
 			}
 			this.standings.refresh(change, tree.id(), TitleReason.SIGNED_OFF);
 		}
 
-		private void review(Change change, Actor actor, NominationBook.Nomination nomination, boolean accepted) {
+		/**
+		 * Once the assigned verifier has had their say, the further sign-offs that the
+		 * county asks for are any verifier's to give.
+		 */
+		private Set<Mover> signer(Actor actor, NominationBook.Nomination nomination, Set<PersonId> earlier) {
+			Set<Mover> signer = EnumSet.copyOf(this.book.movers(actor, nomination));
+			UUID assigned = nomination.verifier();
+			if (signer.contains(Mover.OTHER_VERIFIER) && assigned != null && earlier.contains(new PersonId(assigned))) {
+				signer.add(Mover.ASSIGNED_VERIFIER);
+			}
+			return signer;
+		}
+
+		private void review(Change change, Actor actor, NominationBook.Nomination nomination, boolean accepted,
+				Set<PersonId> earlier) {
 			MoveNomination
-				.decided(NominationMoves.takeForSignOff(nomination.state(), this.book.movers(actor, nomination)));
+				.decided(NominationMoves.takeForSignOff(nomination.state(), signer(actor, nomination, earlier)));
 			if (nomination.state() == NominationStatus.SUBMITTED) {
 				this.book.move(change, nomination, NominationMove.ASSIGN.code(), NominationStatus.UNDER_REVIEW,
 						actor.id(), actor.id(), null);

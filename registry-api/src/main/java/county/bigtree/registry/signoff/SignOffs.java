@@ -57,9 +57,11 @@ public class SignOffs {
 		return this.jdbc
 			.sql("""
 					select s.id, s.measurement, m.tree, s.verdict, s.own_measurement, s.recorded_at, p.credit_name as given_by,
-					  exists (select from revocation where sign_off = s.id) as revoked,
-					  1 + (select count(*) from revocation where sign_off = s.id) as revision
+					  w.body as remarks, v.sign_off is not null as revoked, x.body as revoked_because,
+					  case when v.sign_off is null then 1 else 2 end as revision
 					from sign_off s join measurement m on m.id = s.measurement join person p on p.id = s.given_by
+					left join text_body w on w.id = s.remarks
+					left join revocation v on v.sign_off = s.id left join text_body x on x.id = v.reason
 					where s.id = ?""")
 			.param(id)
 			.query(SignOff.class)
@@ -134,7 +136,8 @@ public class SignOffs {
 	 * @param givenBy the verifier's credit name
 	 */
 	public record SignOff(UUID id, UUID measurement, UUID tree, String verdict, @Nullable UUID ownMeasurement,
-			Instant recordedAt, String givenBy, boolean revoked, @JsonIgnore long revision) implements Revisioned {
+			Instant recordedAt, String givenBy, @Nullable String remarks, boolean revoked,
+			@Nullable String revokedBecause, @JsonIgnore long revision) implements Revisioned {
 	}
 
 }

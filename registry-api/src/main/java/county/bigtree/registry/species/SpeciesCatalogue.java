@@ -1,8 +1,10 @@
 package county.bigtree.registry.species;
 
+import java.sql.Types;
 import java.util.List;
 import java.util.Optional;
 
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -64,6 +66,8 @@ public class SpeciesCatalogue {
 				select species, max(closeness) as closeness from (select * from direct union all select * from alike) f group by species
 			)
 			select %s from species s join found on found.species = s.key
+			where cast(:county as text) is null
+			  or exists (select from book b where b.county = :county and b.species = s.key and b.trees > 0)
 			order by found.closeness desc, s.genus_only, s.scientific_name limit :limit offset :offset
 			"""
 		.formatted(COLUMNS);
@@ -113,11 +117,13 @@ public class SpeciesCatalogue {
 	/**
 	 * Searches by a part of any name or by the start of a PLANTS symbol, closest first;
 	 * where nothing has that part, by likeness. A blank query lists the whole catalogue.
+	 * @param county only species of which trees are ranked there, or null for all
 	 */
-	public List<Species> search(String query, int offset, int limit) {
+	public List<Species> search(String query, @Nullable String county, int offset, int limit) {
 		return this.database.sql(SEARCH)
 			.param("query", storable(query))
 			.param("similarity", SIMILARITY)
+			.param("county", county, Types.VARCHAR)
 			.param("offset", offset)
 			.param("limit", limit)
 			.query(Species.class)

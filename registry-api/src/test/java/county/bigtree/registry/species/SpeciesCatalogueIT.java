@@ -148,27 +148,31 @@ class SpeciesCatalogueIT {
 			"acsa3, acer-saccharum", "Quercs alba, quercus-alba", "sycamoer, platanus-occidentalis",
 			"saccharrum, acer-saccharum", "plane, platanus-x-acerifolia", "cottonwod, populus-deltoides" })
 	void findsByPartSymbolOrMisspeltName(String query, String key) {
-		assertThat(this.catalogue.search(query, 0, 20)).extracting(Species::key).contains(key);
+		assertThat(this.catalogue.search(query, null, 0, 20)).extracting(Species::key).contains(key);
 	}
 
 	@Test
 	void putsTheClosestNameFirst() {
-		assertThat(this.catalogue.search("red maple", 0, 5)).first().extracting(Species::key).isEqualTo("acer-rubrum");
-		assertThat(this.catalogue.search("QUAL", 0, 5)).first().extracting(Species::key).isEqualTo("quercus-alba");
+		assertThat(this.catalogue.search("red maple", null, 0, 5)).first()
+			.extracting(Species::key)
+			.isEqualTo("acer-rubrum");
+		assertThat(this.catalogue.search("QUAL", null, 0, 5)).first()
+			.extracting(Species::key)
+			.isEqualTo("quercus-alba");
 	}
 
 	@Test
 	void findsNothingForWhatIsLikeNothing() {
-		assertThat(this.catalogue.search("zzkqx", 0, 20)).isEmpty();
-		assertThat(this.catalogue.search("100%_", 0, 20)).isEmpty();
+		assertThat(this.catalogue.search("zzkqx", null, 0, 20)).isEmpty();
+		assertThat(this.catalogue.search("100%_", null, 0, 20)).isEmpty();
 	}
 
 	@Test
 	void listsTheWholeCatalogueInPagesWithoutRepeating() {
-		List<Species> first = this.catalogue.search("", 0, 500);
-		List<Species> second = this.catalogue.search("", 500, 500);
+		List<Species> first = this.catalogue.search("", null, 0, 500);
+		List<Species> second = this.catalogue.search("", null, 500, 500);
 		assertThat(first).hasSize(500).doesNotContainAnyElementsOf(second);
-		assertThat(this.catalogue.search("", 0, 10_000)).hasSize(3155);
+		assertThat(this.catalogue.search("", null, 0, 10_000)).hasSize(3155);
 	}
 
 }

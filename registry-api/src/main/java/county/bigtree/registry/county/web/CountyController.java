@@ -1,5 +1,11 @@
 package county.bigtree.registry.county.web;
 
+import org.springframework.web.bind.annotation.PatchMapping;
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import county.bigtree.registry.http.Revisioned;
+import county.bigtree.registry.http.IfMatch;
+import county.bigtree.registry.county.CountyChangeBody;
+import county.bigtree.registry.county.ChangeCounty;
 import java.net.URI;
 
 import county.bigtree.registry.access.Access;
@@ -40,11 +46,14 @@ class CountyController {
 
 	private final FoundCounty founding;
 
+	private final ChangeCounty changeCounty;
+
 	private final AddRulebook addRulebook;
 
-	CountyController(ReadCounties counties, FoundCounty founding, AddRulebook addRulebook) {
+	CountyController(ReadCounties counties, FoundCounty founding, ChangeCounty changeCounty, AddRulebook addRulebook) {
 		this.counties = counties;
 		this.founding = founding;
+		this.changeCounty = changeCounty;
 		this.addRulebook = addRulebook;
 	}
 
@@ -71,6 +80,16 @@ class CountyController {
 	ResponseEntity<CountyJson> found(@RequestBody @Valid CountyBody body, Actor actor) {
 		this.founding.found(actor, body);
 		return ResponseEntity.created(URI.create("/api/v1/counties/" + body.key())).body(get(body.key()));
+	}
+
+	@PatchMapping("/api/v1/counties/{county}")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "changeCounty", summary = "Change a county's name, state or boundary")
+	CountyJson change(@PathVariable String county, @RequestBody @Valid CountyChangeBody body, IfMatch ifMatch,
+			Actor actor) {
+		find(county);
+		this.changeCounty.change(actor, county, body, (revision) -> ifMatch.require(revision, () -> get(county)));
+		return get(county);
 	}
 
 	@GetMapping("/api/v1/counties/{county}/rulebooks")
@@ -100,11 +119,12 @@ class CountyController {
 	 * @param boundary only in the answer for the one county
 	 */
 	record CountyJson(String key, String name, String state, String timeZone, String tagPrefix, boolean practice,
-			int trees, int species, int titles, @Nullable JsonNode boundary) {
+			int trees, int species, int titles, @Nullable JsonNode boundary,
+			@JsonIgnore long revision) implements Revisioned {
 
 		static CountyJson from(ReadCounties.County county, @Nullable JsonNode boundary) {
 			return new CountyJson(county.key(), county.name(), county.state(), county.timeZone(), county.tagPrefix(),
-					county.practice(), county.trees(), county.species(), county.titles(), boundary);
+					county.practice(), county.trees(), county.species(), county.titles(), boundary, county.revision());
 		}
 
 	}

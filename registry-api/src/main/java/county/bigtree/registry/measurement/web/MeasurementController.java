@@ -80,7 +80,7 @@ class MeasurementController {
 	}
 
 	private MeasurementJson json(ReadMeasurements.Measurement measurement) {
-		return MeasurementJson.from(measurement, this.measurements.entered(measurement));
+		return this.measurements.json(measurement);
 	}
 
 }

@@ -1,5 +1,9 @@
 package county.bigtree.registry.measuring.web;
 
+import county.bigtree.registry.http.quantity.WorkingJson;
+import county.bigtree.registry.http.quantity.CautionJson;
+import county.bigtree.registry.standing.CatchUp;
+import county.bigtree.registry.species.SpeciesCatalogue;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
@@ -10,7 +14,6 @@ import county.bigtree.domain.measuring.HeightReading;
 import county.bigtree.domain.measuring.Reading;
 import county.bigtree.domain.measuring.Reduced;
 import county.bigtree.domain.measuring.Readings;
-import county.bigtree.domain.measuring.WorkingLine;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.standing.Title;
@@ -43,9 +46,16 @@ class MeasuringController {
 
 	private final ReadStandings counties;
 
-	MeasuringController(ComparePoints comparePoints, ReadStandings counties) {
+	private final SpeciesCatalogue species;
+
+	private final CatchUp catchUp;
+
+	MeasuringController(ComparePoints comparePoints, ReadStandings counties, SpeciesCatalogue species,
+			CatchUp catchUp) {
 		this.comparePoints = comparePoints;
 		this.counties = counties;
+		this.species = species;
+		this.catchUp = catchUp;
 	}
 
 	@PostMapping("/girth")
@@ -81,8 +91,8 @@ class MeasuringController {
 		Readings readings = new Readings(body.girth(), body.height(), body.crown());
 		Reduced reduced = readings.reduce();
 		Score score = reduced.score().orElseThrow();
-		return new PointsAnswer(ReducedJson.of(body, score), lines(readings.working()), cautions(readings.cautions()),
-				comparison(body, score));
+		return new PointsAnswer(ReducedJson.of(body, score), WorkingJson.of(readings.working()),
+				CautionJson.of(readings.cautions()), comparison(body, score));
 	}
 
 	private @Nullable ComparisonJson comparison(PointsBody body, Score score) {
@@ -94,15 +104,11 @@ class MeasuringController {
 		if (!this.counties.knows(county)) {
 			throw Problem.invalid("#/county", "unknown", "no county has this key");
 		}
+		if (this.species.find(species).isEmpty()) {
+			throw Problem.invalid("#/species", "unknown", "no species has this key: search for it by name");
+		}
+		this.catchUp.county(county);
 		return ComparisonJson.from(this.comparePoints.compare(county, species, score));
-	}
-
-	private static List<Line> lines(List<WorkingLine> lines) {
-		return lines.stream().map((line) -> new Line(line.formula(), line.numbers(), line.result())).toList();
-	}
-
-	private static List<Caution> cautions(List<county.bigtree.domain.measuring.Caution> cautions) {
-		return cautions.stream().map((caution) -> new Caution(caution.code(), caution.detail())).toList();
 	}
 
 	private static BigDecimal hundredths(double value) {
@@ -114,28 +120,20 @@ class MeasuringController {
 			@Nullable String species, @Nullable String county) {
 	}
 
-	/** A line of the arithmetic. */
-	record Line(String formula, String numbers, String result) {
-	}
-
-	/** What lessens a figure's worth. */
-	record Caution(String code, String detail) {
-	}
-
 	/** What one reading comes to. */
-	record ReadingAnswer(BigDecimal value, BigDecimal standardUncertainty, String unit, List<Line> working,
-			List<Caution> cautions) {
+	record ReadingAnswer(BigDecimal value, BigDecimal standardUncertainty, String unit, List<WorkingJson> working,
+			List<CautionJson> cautions) {
 
 		static ReadingAnswer of(Reading reading, String unit) {
 			Estimate estimate = reading.estimate();
 			return new ReadingAnswer(hundredths(estimate.value()), hundredths(estimate.standardUncertainty()), unit,
-					lines(reading.working()), MeasuringController.cautions(reading.cautions()));
+					WorkingJson.of(reading.working()), CautionJson.of(reading.cautions()));
 		}
 
 	}
 
 	/** What three readings come to. */
-	record PointsAnswer(ReducedJson reduced, List<Line> working, List<Caution> cautions,
+	record PointsAnswer(ReducedJson reduced, List<WorkingJson> working, List<CautionJson> cautions,
 			@Nullable ComparisonJson comparison) {
 	}
 

@@ -121,8 +121,7 @@ class NominationController {
 
 	private NominationJson json(NominationBook.Nomination nomination) {
 		ReadMeasurements.Measurement first = this.measurements.get(nomination.measurement());
-		return NominationJson.from(nomination, MeasurementJson.from(first, this.measurements.entered(first)),
-				this.book.moves(nomination.id()));
+		return NominationJson.from(nomination, this.measurements.json(first), this.book.moves(nomination.id()));
 	}
 
 	/**

@@ -57,9 +57,9 @@ class SignOffController {
 
 	@GetMapping("/api/v1/sign-offs/{id}")
 	@Access(Who.VERIFIER)
-	@Operation(operationId = "getSignOff", summary = "A sign-off")
-	SignOffs.SignOff get(@PathVariable UUID id) {
-		return this.signOffs.get(id);
+	@Operation(operationId = "getSignOff", summary = "A sign-off, for the verifiers of the tree's county")
+	SignOffs.SignOff get(@PathVariable UUID id, Actor actor) {
+		return this.giveSignOff.read(actor, id);
 	}
 
 	@PostMapping("/api/v1/sign-offs/{id}/revocation")
@@ -81,7 +81,7 @@ class SignOffController {
 
 	private MeasurementJson json(UUID id) {
 		ReadMeasurements.Measurement measurement = this.measurements.get(id);
-		return MeasurementJson.from(measurement, this.measurements.entered(measurement));
+		return this.measurements.json(measurement);
 	}
 
 	/**

@@ -47,6 +47,8 @@ class SpeciesController {
 			summary = "Species by a part of a scientific or common name or of a symbol, closest first; misspelt ones are found too")
 	Page<SpeciesItem> list(
 			@Parameter(example = "sycamor") @RequestParam(required = false, defaultValue = "") String query,
+			@Parameter(description = "Only species of which trees are ranked in this county",
+					example = "larkmere") @RequestParam(required = false) @Nullable String county,
 			Paging paging) {
 		if (query.length() > LONGEST_QUERY) {
 			throw Problem
@@ -54,7 +56,7 @@ class SpeciesController {
 				.with("parameter", "query");
 		}
 		int offset = paging.cursor(LIST, 1).map(SpeciesController::offset).orElse(0);
-		List<Species> found = this.catalogue.search(query, offset, paging.oneMore());
+		List<Species> found = this.catalogue.search(query, county, offset, paging.oneMore());
 		return Page.cut(found, paging, SpeciesItem::from, (last) -> Cursor.of(LIST, offset + paging.limit()));
 	}
 

@@ -1,0 +1,7 @@
+/**
+ * Tests of condition over HTTP.
+ */
+@NullMarked
+package county.bigtree.registry.condition;
+
+import org.jspecify.annotations.NullMarked;

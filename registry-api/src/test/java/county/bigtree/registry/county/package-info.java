@@ -1,0 +1,7 @@
+/**
+ * Tests of county over HTTP.
+ */
+@NullMarked
+package county.bigtree.registry.county;
+
+import org.jspecify.annotations.NullMarked;
