@@ -29,7 +29,9 @@ public class CountyPages {
 				select c.key, c.name, c.state, c.time_zone, coalesce(sum(b.trees), 0)::int as trees,
 				  count(b.species) filter (where b.trees > 0)::int as species
 				from county_now c left join book b on b.county = c.key
-				where not c.practice group by c.key order by c.name""").query(CountyLine.class).list();
+				where not c.practice group by c.key, c.name, c.state, c.time_zone order by c.name""")
+			.query(CountyLine.class)
+			.list();
 	}
 
 	/**

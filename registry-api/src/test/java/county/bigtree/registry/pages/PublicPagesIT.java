@@ -1,0 +1,84 @@
+package county.bigtree.registry.pages;
+
+import java.util.List;
+
+import county.bigtree.registry.RegistryTest;
+import org.junit.jupiter.api.Test;
+
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.TestPropertySource;
+import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.ResultActions;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.containsString;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+/**
+ * Every public page, on the demo.
+ */
+@RegistryTest
+@TestPropertySource(properties = "registry.demo=true")
+class PublicPagesIT {
+
+	@Autowired
+	private MockMvc mvc;
+
+	@Autowired
+	private JdbcClient jdbc;
+
+	@Test
+	void beginWithTheCounties() throws Exception {
+		page("/").andExpect(content().string(containsString("/counties/larkmere")))
+			.andExpect(content().string(containsString("Sedgeholt")));
+	}
+
+	@Test
+	void showTheLeadersOfACounty() throws Exception {
+		String species = this.jdbc
+			.sql("select species from title_span where county = 'larkmere' and to_at is null limit 1")
+			.query(String.class)
+			.single();
+		page("/counties/larkmere").andExpect(content().string(containsString("/counties/larkmere/species/" + species)));
+	}
+
+	@Test
+	void showEverySpeciesAndItsTitles() throws Exception {
+		List<String> species = this.jdbc.sql("select species from book where county = 'larkmere' and trees > 0")
+			.query(String.class)
+			.list();
+		assertThat(species).hasSizeGreaterThan(20);
+		for (String key : species) {
+			page("/counties/larkmere/species/" + key).andExpect(content().string(containsString("/trees/")));
+		}
+	}
+
+	@Test
+	void showEveryTreeOnTheBooksByItsTag() throws Exception {
+		List<String> tags = this.jdbc
+			.sql("select tag from tree t where exists (select from acceptance where tree = t.id)")
+			.query(String.class)
+			.list();
+		assertThat(tags).hasSizeGreaterThan(100);
+		for (String tag : tags) {
+			page("/trees/" + tag).andExpect(content().string(containsString(tag)));
+		}
+		this.mvc.perform(get("/t/" + tags.get(0))).andExpect(redirectedUrl("/trees/" + tags.get(0)));
+	}
+
+	@Test
+	void sayTheCautions() throws Exception {
+		page("/cautions").andExpect(content().string(containsString("Do not climb")));
+	}
+
+	private ResultActions page(String address) throws Exception {
+		return this.mvc.perform(get(address))
+			.andExpect(status().isOk())
+			.andExpect(content().contentTypeCompatibleWith("text/html"));
+	}
+
+}
