@@ -10,7 +10,10 @@ public enum FactTable {
 	NOMINATION("nomination", "county", " - '{status,verifier,revision}'::text[]"), NOMINATION_MOVE("nomination_move"),
 	MEASUREMENT("measurement"), REDUCTION("reduction"), SIGN_OFF_REQUIREMENT("sign_off_requirement"),
 	SIGN_OFF("sign_off"), REVOCATION("revocation"), SETTING_ASIDE("setting_aside"), COUNTY_REVISION("county_revision"),
-	CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row");
+	ELIGIBILITY("eligibility"), TAKING_OFF("taking_off"), MERGE("merge"), MERGE_REVOCATION("merge_revocation"),
+	SPLIT("split"), ASSIGNMENT("assignment"), STEM_RULING("stem_ruling"), RULING_KEPT("ruling_kept"),
+	SPECIES_FOLD("species_fold"), CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"),
+	IMPORT_ROW("import_row");
 
 	private final String table;
 

@@ -62,13 +62,14 @@ class ScoreCheck implements RegisterCheck {
 	@Override
 	public void look(Findings findings) {
 		Map<String, Instant> mendedAt = this.mended.lastByCounty();
+		Folds folds = Folds.read(this.jdbc);
 		try (Stream<TreeHistory.Told> facts = facts(); Stream<Recorded> scores = scores()) {
 			ByTree<TreeHistory.Told> told = new ByTree<>(facts.iterator(), TreeHistory.Told::tree);
 			ByTree<Recorded> recorded = new ByTree<>(scores.iterator(), Recorded::tree);
 			while (told.hasNext()) {
 				UUID tree = told.next();
 				strayBefore(tree, recorded, findings);
-				compare(tree, new TreeHistory(told.take(tree)), recorded.take(tree), mendedAt, findings);
+				compare(tree, new TreeHistory(told.take(tree), folds), recorded.take(tree), mendedAt, findings);
 				findings.looked();
 			}
 			strayBefore(null, recorded, findings);

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -71,7 +72,8 @@ public class Standings {
 	 * The same for all trees of one change, whose books are judged once, after the last
 	 * tree: at one instant a title can't both begin and end.
 	 */
-	public void refresh(Change change, Collection<UUID> trees, TitleReason reason) {
+	public void refresh(Change change, Collection<UUID> changed, TitleReason reason) {
+		Set<UUID> trees = this.treeScores.withKept(changed);
 		List<TreeScores.Difference> differences = trees.stream().map(this.treeScores::difference).toList();
 		Map<String, CountyRules> rules = new HashMap<>();
 		SortedSet<BookKey> touched = new TreeSet<>();

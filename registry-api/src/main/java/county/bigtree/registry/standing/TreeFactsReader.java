@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
@@ -16,6 +17,7 @@ import county.bigtree.domain.standing.Condition;
 import county.bigtree.domain.standing.TreeFacts;
 import county.bigtree.domain.standing.TreeFacts.Found;
 import county.bigtree.domain.standing.TreeFacts.Measured;
+import county.bigtree.domain.standing.TreeFacts.Ruled;
 import county.bigtree.domain.standing.TreeFacts.SignedOff;
 import county.bigtree.domain.standing.TreeFacts.Verdict;
 import county.bigtree.registry.journal.SqlTime;
@@ -30,38 +32,62 @@ import org.springframework.stereotype.Component;
 class TreeFactsReader {
 
 	private static final String PLACE = """
-			select i.species, s.genus_only, l.stands_in,
-			  exists (select from acceptance a where a.tree = :tree and a.recorded_at <= :known) as accepted
-			from tree t
-			join lateral (select species from identification where tree = t.id and recorded_at <= :known
+			with family as materialized (select array(select tree_family(:tree, :known)) as trees)
+			select ranked_as(i.species, :known) as species, s.genus_only, l.stands_in, f.trees as family,
+			  exists (select from acceptance a where a.tree = any(f.trees) and a.recorded_at <= :known)
+			    and coalesce((select eligible from eligibility where tree = :tree and recorded_at <= :known
+			      order by recorded_at desc limit 1), true)
+			    and not exists (select from taking_off where tree = :tree and recorded_at <= :known)
+			    and not exists (select from merge m where m.tree = :tree and m.recorded_at <= :known
+			      and not exists (select from merge_revocation r where r.merge = m.id and r.recorded_at <= :known))
+			    as on_the_books
+			from family f
+			join lateral (select species from identification where tree = :tree and recorded_at <= :known
 			  order by recorded_at desc limit 1) i on true
-			join lateral (select stands_in from location where tree = t.id and recorded_at <= :known
+			join lateral (select stands_in from location where tree = :tree and recorded_at <= :known
 			  order by recorded_at desc limit 1) l on true
-			join species s on s.key = i.species
-			where t.id = :tree""";
+			join species s on s.key = i.species""";
 
-	private static final String MEASUREMENTS = """
+	/**
+	 * The measurements of the trees: those filed for them and not given to another since,
+	 * and those given to them last.
+	 */
+	private static final String OWN_MEASUREMENTS = """
+			with own as (
+			  select m.* from measurement m where m.tree in (:trees) and m.recorded_at <= :known
+			    and not exists (select from assignment a where a.measurement = m.id and a.recorded_at <= :known)
+			  union all
+			  select m.* from assignment a join measurement m on m.id = a.measurement
+			  where a.tree in (:trees) and a.recorded_at <= :known and not exists (select from assignment later
+			    where later.measurement = m.id and later.recorded_at > a.recorded_at and later.recorded_at <= :known))
+			""";
+
+	private static final String MEASUREMENTS = OWN_MEASUREMENTS + """
 			select m.id, m.measured_on, m.recorded_at, m.basis, r.points, r.points_u, q.required,
 			  exists (select from setting_aside x where x.measurement = m.id and x.recorded_at <= :known) as set_aside,
 			  b.verdict as brought_verdict,
 			  exists (select from revocation v where v.sign_off = b.id and v.recorded_at <= :known) as brought_revoked
-			from measurement m
+			from own m
 			join lateral (select points, points_u from reduction where measurement = m.id and recorded_at <= :known
 			  order by version desc limit 1) r on true
 			left join sign_off_requirement q on q.measurement = m.id and q.recorded_at <= :known
-			left join sign_off b on b.own_measurement = m.id and b.recorded_at <= :known
-			where m.tree = :tree and m.recorded_at <= :known""";
+			left join sign_off b on b.own_measurement = m.id and b.recorded_at <= :known""";
 
-	private static final String SIGN_OFFS = """
+	private static final String SIGN_OFFS = OWN_MEASUREMENTS + """
 			select s.measurement, s.verdict, s.own_measurement is not null as brought_own,
 			  exists (select from revocation v where v.sign_off = s.id and v.recorded_at <= :known) as revoked
-			from sign_off s join measurement m on m.id = s.measurement
-			where m.tree = :tree and s.recorded_at <= :known""";
+			from sign_off s join own m on m.id = s.measurement
+			where s.recorded_at <= :known""";
 
 	private static final String CONDITIONS = """
 			select c.condition, c.observed_on, coalesce(d.began_on, c.observed_on) as holds_from, d.recorded_at
 			from condition_report c join condition_decision d on d.report = c.id
-			where c.tree = :tree and d.accepted and d.recorded_at <= :known""";
+			where c.tree in (:trees) and d.accepted and d.recorded_at <= :known""";
+
+	private static final String RULINGS = """
+			select r.began_on, r.recorded_at,
+			  array(select measurement from ruling_kept where ruling = r.id) as kept
+			from stem_ruling r where r.tree in (:trees) and r.recorded_at <= :known""";
 
 	private final JdbcClient jdbc;
 
@@ -73,20 +99,33 @@ class TreeFactsReader {
 	 * What is known at the instant of a tree that was in the register by then.
 	 */
 	PlacedTree read(UUID tree, Instant knownAt) {
-		return ask(PLACE, tree, knownAt).query((row, number) -> placed(row, tree, knownAt)).single();
+		return this.jdbc.sql(PLACE)
+			.param("tree", tree)
+			.param("known", SqlTime.of(knownAt))
+			.query((row, number) -> placed(row, tree, knownAt))
+			.single();
+	}
+
+	/**
+	 * The tree into which this one is merged, by all that is known; itself where it is
+	 * not merged.
+	 */
+	UUID keptTree(UUID tree) {
+		return this.jdbc.sql("select kept_tree(?)").param(tree).query(UUID.class).single();
 	}
 
 	private PlacedTree placed(ResultSet row, UUID tree, Instant knownAt) throws SQLException {
-		TreeFacts facts = new TreeFacts(tree, row.getBoolean("accepted"), measurements(tree, knownAt),
-				conditions(tree, knownAt));
+		List<UUID> family = List.of((UUID[]) row.getArray("family").getArray());
+		TreeFacts facts = new TreeFacts(tree, row.getBoolean("on_the_books"), measurements(family, knownAt),
+				conditions(family, knownAt), rulings(family, knownAt));
 		BookKey book = row.getBoolean("genus_only") ? null
 				: new BookKey(row.getString("stands_in"), row.getString("species"));
 		return new PlacedTree(facts, book);
 	}
 
-	private List<Measured> measurements(UUID tree, Instant knownAt) {
-		Map<UUID, List<SignedOff>> signOffs = signOffs(tree, knownAt);
-		return ask(MEASUREMENTS, tree, knownAt).query((row, number) -> {
+	private List<Measured> measurements(List<UUID> trees, Instant knownAt) {
+		Map<UUID, List<SignedOff>> signOffs = signOffs(trees, knownAt);
+		return ask(MEASUREMENTS, trees, knownAt).query((row, number) -> {
 			UUID id = row.getObject("id", UUID.class);
 			return new Measured(id, row.getObject("measured_on", LocalDate.class), SqlTime.get(row, "recorded_at"),
 					score(row), "carried-over".equals(row.getString("basis")), row.getBoolean("set_aside"),
@@ -94,10 +133,10 @@ class TreeFactsReader {
 		}).list();
 	}
 
-	private Map<UUID, List<SignedOff>> signOffs(UUID tree, Instant knownAt) {
+	private Map<UUID, List<SignedOff>> signOffs(List<UUID> trees, Instant knownAt) {
 		record Given(UUID measurement, SignedOff signOff) {
 		}
-		return ask(SIGN_OFFS, tree, knownAt)
+		return ask(SIGN_OFFS, trees, knownAt)
 			.query((row, number) -> new Given(row.getObject("measurement", UUID.class),
 					new SignedOff(verdict(row.getString("verdict")), row.getBoolean("brought_own"),
 							row.getBoolean("revoked"))))
@@ -107,16 +146,23 @@ class TreeFactsReader {
 					Collectors.groupingBy(Given::measurement, Collectors.mapping(Given::signOff, Collectors.toList())));
 	}
 
-	private List<Found> conditions(UUID tree, Instant knownAt) {
-		return ask(CONDITIONS, tree, knownAt)
+	private List<Found> conditions(List<UUID> trees, Instant knownAt) {
+		return ask(CONDITIONS, trees, knownAt)
 			.query((row, number) -> new Found(Condition.find(row.getString("condition")).orElseThrow(),
 					row.getObject("observed_on", LocalDate.class), row.getObject("holds_from", LocalDate.class),
 					SqlTime.get(row, "recorded_at")))
 			.list();
 	}
 
-	private JdbcClient.StatementSpec ask(String sql, UUID tree, Instant knownAt) {
-		return this.jdbc.sql(sql).param("tree", tree).param("known", SqlTime.of(knownAt));
+	private List<Ruled> rulings(List<UUID> trees, Instant knownAt) {
+		return ask(RULINGS, trees, knownAt)
+			.query((row, number) -> new Ruled(row.getObject("began_on", LocalDate.class),
+					SqlTime.get(row, "recorded_at"), Set.of((UUID[]) row.getArray("kept").getArray())))
+			.list();
+	}
+
+	private JdbcClient.StatementSpec ask(String sql, List<UUID> trees, Instant knownAt) {
+		return this.jdbc.sql(sql).param("trees", trees).param("known", SqlTime.of(knownAt));
 	}
 
 	private static @Nullable SignedOff bringer(ResultSet row) throws SQLException {

@@ -2,7 +2,9 @@ package county.bigtree.registry.standing;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
@@ -36,6 +38,16 @@ class TreeScores {
 	TreeScores(TreeFactsReader factsReader, ScoreRows rows) {
 		this.factsReader = factsReader;
 		this.rows = rows;
+	}
+
+	/**
+	 * The trees themselves and those into which they are merged: what is known of a tree
+	 * bears on the one that is kept.
+	 */
+	Set<UUID> withKept(Collection<UUID> trees) {
+		Set<UUID> all = new LinkedHashSet<>(trees);
+		trees.forEach((tree) -> all.add(this.factsReader.keptTree(tree)));
+		return all;
 	}
 
 	Difference difference(UUID tree) {

@@ -11,6 +11,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.ScoredTree;
@@ -151,6 +152,11 @@ class HistoryCheck {
 		known.revoked.forEach((told) -> changes.add(told.at()));
 		known.setAside.forEach((told) -> changes.add(told.at()));
 		known.seen.forEach((told) -> changes.add(told.at()));
+		Stream
+			.of(known.eligible, known.takenOff, known.merges, known.mergesRevoked, known.assigned, known.rulings,
+					known.folds)
+			.flatMap(List::stream)
+			.forEach((told) -> changes.add(told.at()));
 		changes.add(this.history.now());
 		Instant bothCountiesAreThere = known.rules.get(1).at();
 		return changes.tailSet(bothCountiesAreThere);

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 
 import county.bigtree.domain.points.Points;
@@ -38,6 +39,20 @@ class Known {
 
 	final List<Told<Seen>> seen = new ArrayList<>();
 
+	final List<Told<Eligible>> eligible = new ArrayList<>();
+
+	final List<Told<UUID>> takenOff = new ArrayList<>();
+
+	final List<Told<Merge>> merges = new ArrayList<>();
+
+	final List<Told<UUID>> mergesRevoked = new ArrayList<>();
+
+	final List<Told<Assigned>> assigned = new ArrayList<>();
+
+	final List<Told<Ruling>> rulings = new ArrayList<>();
+
+	final List<Told<Fold>> folds = new ArrayList<>();
+
 	record Told<T>(T what, Instant at) {
 	}
 
@@ -60,6 +75,21 @@ class Known {
 	}
 
 	record Word(UUID id, UUID visit, String verdict, @Nullable UUID own) {
+	}
+
+	record Eligible(UUID tree, boolean yes) {
+	}
+
+	record Merge(UUID id, UUID tree, UUID into) {
+	}
+
+	record Assigned(UUID visit, UUID tree) {
+	}
+
+	record Ruling(UUID id, UUID tree, LocalDate from, Set<UUID> kept) {
+	}
+
+	record Fold(String species, String into) {
 	}
 
 	record Seen(UUID tree, Condition condition, LocalDate observed, @Nullable LocalDate began) {

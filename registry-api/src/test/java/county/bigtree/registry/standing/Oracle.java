@@ -3,8 +3,10 @@ package county.bigtree.registry.standing;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
 
@@ -55,12 +57,13 @@ class Oracle {
 			UUID id = tree.what().id();
 			Known.Named name = last(this.known.names, at, (named) -> named.tree().equals(id));
 			Known.Placed place = last(this.known.places, at, (placed) -> placed.tree().equals(id));
-			boolean here = name != null && place != null && name.species().equals(book.species())
+			boolean here = name != null && place != null && rankedAs(name.species(), at).equals(book.species())
 					&& place.county().equals(book.county());
-			if (here && last(this.known.accepted, at, id::equals) != null && stands(id, day, at)) {
-				Known.Visit visit = latest(id, day, at);
+			Set<UUID> same = same(id, at);
+			if (here && onTheBooks(id, same, at) && stands(same, day, at)) {
+				Known.Visit visit = latest(same, day, at);
 				if (visit != null) {
-					standing.add(scored(visit, day, at));
+					standing.add(scored(id, same, visit, day, at));
 				}
 			}
 		}
@@ -68,12 +71,44 @@ class Oracle {
 		return standing;
 	}
 
-	private ScoredTree scored(Known.Visit visit, LocalDate day, Instant at) {
+	private boolean onTheBooks(UUID tree, Set<UUID> same, Instant at) {
+		Known.Eligible eligible = last(this.known.eligible, at, (word) -> word.tree().equals(tree));
+		return last(this.known.accepted, at, same::contains) != null && (eligible == null || eligible.yes())
+				&& last(this.known.takenOff, at, tree::equals) == null
+				&& last(this.known.merges, at, (merge) -> merge.tree().equals(tree) && !undone(merge, at)) == null;
+	}
+
+	private boolean undone(Known.Merge merge, Instant at) {
+		return last(this.known.mergesRevoked, at, merge.id()::equals) != null;
+	}
+
+	/**
+	 * The tree and all that are known to be the same.
+	 */
+	private Set<UUID> same(UUID tree, Instant at) {
+		Set<UUID> same = new HashSet<>(Set.of(tree));
+		for (int before = 0; before < same.size();) {
+			before = same.size();
+			for (Known.Told<Known.Merge> told : this.known.merges) {
+				if (same.contains(told.what().into()) && !told.at().isAfter(at) && !undone(told.what(), at)) {
+					same.add(told.what().tree());
+				}
+			}
+		}
+		return same;
+	}
+
+	private String rankedAs(String species, Instant at) {
+		Known.Fold fold = last(this.known.folds, at, (told) -> told.species().equals(species));
+		return (fold != null) ? rankedAs(fold.into(), at) : species;
+	}
+
+	private ScoredTree scored(UUID tree, Set<UUID> same, Known.Visit visit, LocalDate day, Instant at) {
 		LocalDate seenOn = visit.on();
 		LocalDate lostOn = null;
 		for (Known.Told<Known.Seen> told : this.known.seen) {
 			Known.Seen seen = told.what();
-			if (told.at().isAfter(at) || !seen.tree().equals(visit.tree())) {
+			if (told.at().isAfter(at) || !same.contains(seen.tree())) {
 				continue;
 			}
 			if (seen.condition().standing() && !seen.observed().isAfter(day) && seen.observed().isAfter(seenOn)) {
@@ -84,34 +119,54 @@ class Oracle {
 				lostOn = seen.holdsFrom();
 			}
 		}
-		return new ScoredTree(visit.tree(), visit.id(), new Score(visit.points(), visit.uncertainty()), visit.on(),
-				seenOn, lostOn, visit.carriedOver());
+		return new ScoredTree(tree, visit.id(), new Score(visit.points(), visit.uncertainty()), visit.on(), seenOn,
+				lostOn, visit.carriedOver());
 	}
 
-	private boolean stands(UUID tree, LocalDate day, Instant at) {
-		Known.Seen last = null;
+	private boolean stands(Set<UUID> same, LocalDate day, Instant at) {
+		Known.Told<Known.Seen> last = null;
 		for (Known.Told<Known.Seen> told : this.known.seen) {
 			Known.Seen seen = told.what();
-			boolean says = !told.at().isAfter(at) && seen.tree().equals(tree) && !seen.holdsFrom().isAfter(day)
+			boolean says = !told.at().isAfter(at) && same.contains(seen.tree()) && !seen.holdsFrom().isAfter(day)
 					&& seen.condition() != Condition.NOT_FOUND;
-			if (says && (last == null || !seen.holdsFrom().isBefore(last.holdsFrom()))) {
-				last = seen;
+			if (says && (last == null || !seen.holdsFrom().isBefore(last.what().holdsFrom()))) {
+				last = told;
 			}
 		}
-		return last == null || last.condition().standing();
+		return last == null || last.what().condition().standing();
 	}
 
-	private Known.@Nullable Visit latest(UUID tree, LocalDate day, Instant at) {
+	private Known.@Nullable Visit latest(Set<UUID> same, LocalDate day, Instant at) {
+		Known.Told<Known.Ruling> ruling = ruling(same, day, at);
 		Known.Visit latest = null;
 		for (Known.Told<Known.Visit> told : this.known.visits) {
 			Known.Visit visit = told.what();
-			boolean usable = !told.at().isAfter(at) && visit.tree().equals(tree) && !visit.on().isAfter(day)
+			boolean usable = !told.at().isAfter(at) && same.contains(treeOf(visit, at)) && !visit.on().isAfter(day)
 					&& counts(visit, at);
-			if (usable && (latest == null || !visit.on().isBefore(latest.on()))) {
+			boolean ruledOut = ruling != null && !told.at().isAfter(ruling.at())
+					&& !ruling.what().kept().contains(visit.id());
+			if (usable && !ruledOut && (latest == null || !visit.on().isBefore(latest.on()))) {
 				latest = visit;
 			}
 		}
 		return latest;
+	}
+
+	private UUID treeOf(Known.Visit visit, Instant at) {
+		Known.Assigned assigned = last(this.known.assigned, at, (told) -> told.visit().equals(visit.id()));
+		return (assigned != null) ? assigned.tree() : visit.tree();
+	}
+
+	private Known.@Nullable Told<Known.Ruling> ruling(Set<UUID> same, LocalDate day, Instant at) {
+		Known.Told<Known.Ruling> last = null;
+		for (Known.Told<Known.Ruling> told : this.known.rulings) {
+			boolean holds = !told.at().isAfter(at) && same.contains(told.what().tree())
+					&& !told.what().from().isAfter(day);
+			if (holds && (last == null || !told.what().from().isBefore(last.what().from()))) {
+				last = told;
+			}
+		}
+		return last;
 	}
 
 	private boolean counts(Known.Visit visit, Instant at) {

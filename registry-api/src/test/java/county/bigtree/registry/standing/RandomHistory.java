@@ -6,11 +6,14 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 import county.bigtree.domain.points.Points;
@@ -31,8 +34,6 @@ import org.jspecify.annotations.Nullable;
  */
 class RandomHistory {
 
-	static final String[] SPECIES = { "probatio-prima", "probatio-altera" };
-
 	private static final ZoneId[] ZONES = { ZoneId.of("America/Chicago"), ZoneId.of("Asia/Tokyo") };
 
 	private static final AtomicInteger PREFIXES = new AtomicInteger();
@@ -43,6 +44,8 @@ class RandomHistory {
 
 	final String[] counties = new String[2];
 
+	private final String[] species = new String[2];
+
 	private final Random random;
 
 	private final StandingFixture register;
@@ -52,10 +55,17 @@ class RandomHistory {
 	RandomHistory(long seed, StandingFixture register) {
 		this.random = new Random(seed);
 		this.register = register;
+		String name = Long.toUnsignedString(seed, 36).toLowerCase();
+		String letters = Long.toString(seed, 26)
+			.chars()
+			.mapToObj((digit) -> Character.toString('a' + Character.digit(digit, 26)))
+			.collect(Collectors.joining());
+		this.species[0] = "probatio-prima" + letters;
+		this.species[1] = "probatio-altera" + letters;
 		for (int index = 0; index < 2; index++) {
-			this.counties[index] = "history-" + Long.toUnsignedString(seed, 36).toLowerCase() + "-" + index;
-			for (String species : SPECIES) {
-				this.books.add(new BookKey(this.counties[index], species));
+			this.counties[index] = "history-" + name + "-" + index;
+			for (String key : this.species) {
+				this.books.add(new BookKey(this.counties[index], key));
 			}
 		}
 	}
@@ -73,6 +83,7 @@ class RandomHistory {
 	}
 
 	RandomHistory play(int steps) {
+		this.register.begin(this.species);
 		for (int index = 0; index < 2; index++) {
 			String county = this.counties[index];
 			Rulebook first = rulebook(Rulebook.BEGINNING);
@@ -109,12 +120,15 @@ class RandomHistory {
 	}
 
 	private void happen() {
-		int what = this.random.nextInt(100);
-		if (what < 14) {
+		int what = this.random.nextInt(128);
+		if (what >= 100) {
+			correct(what - 100);
+		}
+		else if (what < 14) {
 			addTree();
 		}
 		else if (what < 40) {
-			measureAndSign(anyTree());
+			measureAndSign(root(anyTree()));
 		}
 		else if (what < 46) {
 			signSomething();
@@ -126,17 +140,159 @@ class RandomHistory {
 			setSomethingAside();
 		}
 		else if (what < 77) {
-			report(anyTree());
+			report(root(anyTree()));
 		}
 		else if (what < 84) {
 			identify(anyTree());
 		}
 		else if (what < 90) {
-			relocate(anyTree());
+			relocate(root(anyTree()));
 		}
 		else {
 			newRules();
 		}
+	}
+
+	private void correct(int what) {
+		if (what < 5) {
+			judgeEligibility(anyTree());
+		}
+		else if (what < 7) {
+			takeOff(anyTree());
+		}
+		else if (what < 13) {
+			merge(root(anyTree()), root(anyTree()));
+		}
+		else if (what < 16) {
+			revokeAMerge();
+		}
+		else if (what < 21) {
+			split(root(anyTree()));
+		}
+		else if (what < 26) {
+			rule(root(anyTree()));
+		}
+		else {
+			fold();
+		}
+	}
+
+	private void judgeEligibility(UUID tree) {
+		boolean yes = chance(40);
+		Instant at = at(() -> this.register.eligible(county(tree), tree, yes));
+		this.known.eligible.add(new Known.Told<>(new Known.Eligible(tree, yes), at));
+	}
+
+	private void takeOff(UUID tree) {
+		if (this.known.takenOff.stream().noneMatch((told) -> told.what().equals(tree))) {
+			Instant at = at(() -> this.register.takeOff(county(tree), tree));
+			this.known.takenOff.add(new Known.Told<>(tree, at));
+		}
+	}
+
+	/**
+	 * As with a relocation, a tree measured or seen today does not go to where that day
+	 * has not begun.
+	 */
+	private void merge(UUID tree, UUID into) {
+		if (!tree.equals(into) && !latestDay(tree).isAfter(day(county(into), this.now))) {
+			Known.Merge merge = new Known.Merge(Uuid7.next(), tree, into);
+			Instant at = at(() -> this.register.merge(county(tree), county(into), merge));
+			this.known.merges.add(new Known.Told<>(merge, at));
+		}
+	}
+
+	private void revokeAMerge() {
+		List<Known.Merge> standing = standingMerges();
+		if (!standing.isEmpty()) {
+			Known.Merge merge = standing.get(this.random.nextInt(standing.size()));
+			Instant at = at(() -> this.register.revokeMerge(county(merge.tree()), county(root(merge.into())), merge));
+			this.known.mergesRevoked.add(new Known.Told<>(merge.id(), at));
+		}
+	}
+
+	private void split(UUID tree) {
+		UUID newTree = Uuid7.next();
+		String county = county(tree);
+		String name = species();
+		Set<UUID> visits = withWhatSignOffsBrought(someVisitsOf(tree));
+		Instant at = at(() -> this.register.split(county, county, tree, newTree, name, List.copyOf(visits)));
+		this.known.trees.add(new Known.Told<>(new Known.NewTree(newTree), at));
+		this.known.names.add(new Known.Told<>(new Known.Named(newTree, name), at));
+		this.known.places.add(new Known.Told<>(new Known.Placed(newTree, county), at));
+		this.known.accepted.add(new Known.Told<>(newTree, at));
+		visits.forEach((visit) -> this.known.assigned.add(new Known.Told<>(new Known.Assigned(visit, newTree), at)));
+	}
+
+	/**
+	 * The use case moves a filed measurement and those that verifiers brought for it
+	 * together: all are of one tree.
+	 */
+	private Set<UUID> withWhatSignOffsBrought(List<UUID> visits) {
+		Set<UUID> all = new HashSet<>(visits);
+		for (int before = -1; before < all.size();) {
+			before = all.size();
+			this.known.words.stream().map(Known.Told::what).forEach((word) -> {
+				if (word.own() != null && (all.contains(word.visit()) || all.contains(word.own()))) {
+					all.add(word.visit());
+					all.add(word.own());
+				}
+			});
+		}
+		return all;
+	}
+
+	private void rule(UUID tree) {
+		Known.Ruling ruling = new Known.Ruling(Uuid7.next(), tree, pastDay(tree, 2500), Set.copyOf(someVisitsOf(tree)));
+		Instant at = at(() -> this.register.rule(county(tree), county(tree), ruling));
+		this.known.rulings.add(new Known.Told<>(ruling, at));
+	}
+
+	private void fold() {
+		if (this.known.folds.isEmpty()) {
+			Known.Fold fold = new Known.Fold(this.species[1], this.species[0]);
+			List<UUID> named = this.known.trees.stream()
+				.map((told) -> told.what().id())
+				.filter((tree) -> nameOf(tree).equals(fold.species()))
+				.toList();
+			Instant at = at(() -> this.register.fold(this.counties[0], this.counties[1], fold, named));
+			this.known.folds.add(new Known.Told<>(fold, at));
+		}
+	}
+
+	private List<UUID> someVisitsOf(UUID tree) {
+		return this.known.visits.stream()
+			.map(Known.Told::what)
+			.filter((visit) -> root(treeOf(visit.id())).equals(tree) && chance(50))
+			.map(Known.Visit::id)
+			.toList();
+	}
+
+	private String nameOf(UUID tree) {
+		return this.known.names.stream()
+			.map(Known.Told::what)
+			.filter((named) -> named.tree().equals(tree))
+			.reduce((earlier, later) -> later)
+			.orElseThrow()
+			.species();
+	}
+
+	private List<Known.Merge> standingMerges() {
+		return this.known.merges.stream()
+			.map(Known.Told::what)
+			.filter((merge) -> this.known.mergesRevoked.stream().noneMatch((told) -> told.what().equals(merge.id())))
+			.toList();
+	}
+
+	/**
+	 * The tree into which this one is merged, all the way.
+	 */
+	private UUID root(UUID tree) {
+		return standingMerges().stream()
+			.filter((merge) -> merge.tree().equals(tree))
+			.findFirst()
+			.map((merge) -> root(merge.into()))
+			.orElse(tree);
 	}
 
 	private void addTree() {
@@ -174,10 +330,11 @@ class RandomHistory {
 	private void sign(Known.Visit visit) {
 		boolean first = this.known.required.stream().noneMatch((told) -> told.what().visit().equals(visit.id()));
 		Known.Required required = first ? new Known.Required(visit.id(), chance(75) ? 1 : 2) : null;
-		Known.Visit own = chance(25) ? visit(visit.tree(), false) : null;
+		UUID tree = treeOf(visit.id());
+		Known.Visit own = chance(25) ? visit(tree, false) : null;
 		String verdict = (own != null && chance(50)) ? "corrected" : (chance(85) ? "confirmed" : "not-confirmed");
 		Known.Word word = new Known.Word(Uuid7.next(), visit.id(), verdict, (own != null) ? own.id() : null);
-		Instant at = at(() -> this.register.signOff(county(visit.tree()), visit.tree(), word, required, own));
+		Instant at = at(() -> this.register.signOff(county(tree), tree, word, required, own));
 		this.known.words.add(new Known.Told<>(word, at));
 		if (required != null) {
 			this.known.required.add(new Known.Told<>(required, at));
@@ -207,7 +364,7 @@ class RandomHistory {
 			.toList();
 		if (!open.isEmpty()) {
 			Known.Visit visit = open.get(this.random.nextInt(open.size()));
-			Instant at = at(() -> this.register.setAside(county(visit.tree()), visit.tree(), visit.id()));
+			Instant at = at(() -> this.register.setAside(county(treeOf(visit.id())), treeOf(visit.id()), visit.id()));
 			this.known.setAside.add(new Known.Told<>(visit.id(), at));
 		}
 	}
@@ -244,11 +401,11 @@ class RandomHistory {
 		return Stream
 			.concat(this.known.visits.stream()
 				.map(Known.Told::what)
-				.filter((visit) -> visit.tree().equals(tree))
+				.filter((visit) -> root(treeOf(visit.id())).equals(tree))
 				.map(Known.Visit::on),
 					this.known.seen.stream()
 						.map(Known.Told::what)
-						.filter((seen) -> seen.tree().equals(tree))
+						.filter((seen) -> root(seen.tree()).equals(tree))
 						.map(Known.Seen::observed))
 			.max(LocalDate::compareTo)
 			.orElse(LocalDate.MIN);
@@ -297,7 +454,7 @@ class RandomHistory {
 	}
 
 	private LocalDate pastDay(UUID tree, int far) {
-		LocalDate today = day(county(tree), this.now);
+		LocalDate today = day(county(root(tree)), this.now);
 		return chance(60) ? today : today.minusDays(this.random.nextInt(far));
 	}
 
@@ -305,7 +462,19 @@ class RandomHistory {
 		return this.known.trees.get(this.random.nextInt(this.known.trees.size())).what().id();
 	}
 
+	/**
+	 * The tree to which a visit belongs.
+	 */
 	private UUID treeOf(UUID visit) {
+		return this.known.assigned.stream()
+			.map(Known.Told::what)
+			.filter((assigned) -> assigned.visit().equals(visit))
+			.reduce((earlier, later) -> later)
+			.map(Known.Assigned::tree)
+			.orElseGet(() -> filedFor(visit));
+	}
+
+	private UUID filedFor(UUID visit) {
 		return this.known.visits.stream()
 			.map(Known.Told::what)
 			.filter((one) -> one.id().equals(visit))
@@ -324,7 +493,7 @@ class RandomHistory {
 	}
 
 	private String species() {
-		return SPECIES[chance(75) ? 0 : 1];
+		return this.species[chance(75) ? 0 : 1];
 	}
 
 	/**

@@ -47,7 +47,6 @@ class RandomHistoryIT {
 		try (TestDatabase whole = TestDatabase.migrated();
 				StandingFixture register = new StandingFixture(whole.service(), (context) -> {
 				})) {
-			register.begin(RandomHistory.SPECIES);
 			AtomicInteger told = new AtomicInteger();
 			LongStream.range(0, HISTORIES).parallel().forEach((seed) -> {
 				RandomHistory history = new RandomHistory(seed, register).play(12);
@@ -86,7 +85,6 @@ class RandomHistoryIT {
 	@EnumSource
 	void findsASeededFault(SeededFault fault) {
 		try (StandingFixture register = new StandingFixture(database.service(), fault)) {
-			register.begin(RandomHistory.SPECIES);
 			long first = 1_000_000L * (1 + fault.ordinal());
 			long found = LongStream.range(first, first + HISTORIES_FOR_A_FAULT)
 				.filter((seed) -> finds(register, seed))

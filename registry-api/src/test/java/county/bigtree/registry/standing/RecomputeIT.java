@@ -35,7 +35,6 @@ class RecomputeIT {
 		this.database = TestDatabase.migrated();
 		this.register = new StandingFixture(this.database.service(), (context) -> {
 		});
-		this.register.begin(RandomHistory.SPECIES);
 		for (int seed = 0; seed < HISTORIES; seed++) {
 			this.histories.add(new RandomHistory(9_000_000 + seed, this.register).play(12));
 		}

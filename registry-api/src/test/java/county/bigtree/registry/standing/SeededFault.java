@@ -2,8 +2,10 @@ package county.bigtree.registry.standing;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 
@@ -259,7 +261,56 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 	ACCEPTED_OR_NOT {
 		@Override
 		TreeFacts facts(TreeFacts facts) {
-			return new TreeFacts(facts.tree(), true, facts.measurements(), facts.conditions());
+			return new TreeFacts(facts.tree(), true, facts.measurements(), facts.conditions(), facts.rulings());
+		}
+	},
+	STEM_RULINGS_ARE_FORGOTTEN {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return new TreeFacts(facts.tree(), facts.onTheBooks(), facts.measurements(), facts.conditions(), List.of());
+		}
+	},
+	STEM_RULINGS_KEEP_NOTHING {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return new TreeFacts(facts.tree(), facts.onTheBooks(), facts.measurements(), facts.conditions(),
+					facts.rulings()
+						.stream()
+						.map((ruled) -> new TreeFacts.Ruled(ruled.from(), ruled.recordedAt(), Set.of()))
+						.toList());
+		}
+	},
+	MERGES_LEAVE_THE_KEPT_TREE_ALONE {
+		@Override
+		void add(AnnotationConfigApplicationContext context) {
+			context.registerBean("treeScores", TreeScores.class,
+					() -> new TreeScores(context.getBean(TreeFactsReader.class), context.getBean(ScoreRows.class)) {
+						@Override
+						Set<UUID> withKept(Collection<UUID> trees) {
+							return Set.copyOf(trees);
+						}
+					});
+		}
+	},
+	WHAT_A_SPLIT_MOVES_IS_LOST {
+		@Override
+		PlacedTree placed(PlacedTree placed, JdbcClient jdbc) {
+			TreeFacts facts = placed.facts();
+			List<UUID> moved = jdbc.sql("select measurement from assignment").query(UUID.class).list();
+			return new PlacedTree(with(facts,
+					facts.measurements().stream().filter((one) -> !moved.contains(one.measurement())).toList(),
+					facts.conditions()), placed.book());
+		}
+	},
+	FOLDS_ARE_FORGOTTEN {
+		@Override
+		PlacedTree placed(PlacedTree placed, JdbcClient jdbc) {
+			BookKey book = placed.book();
+			return (book == null) ? placed : new PlacedTree(placed.facts(), new BookKey(book.county(),
+					jdbc.sql("select species from identification where tree = ? order by recorded_at desc limit 1")
+						.param(placed.facts().tree())
+						.query(String.class)
+						.single()));
 		}
 	};
 
@@ -273,9 +324,21 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 					@Override
 					PlacedTree read(UUID tree, Instant knownAt) {
 						PlacedTree placed = super.read(tree, knownAt);
-						return new PlacedTree(facts(placed.facts()), placed.book());
+						return placed(new PlacedTree(facts(placed.facts()), placed.book()),
+								context.getBean(JdbcClient.class));
 					}
 				});
+		add(context);
+	}
+
+	/**
+	 * Puts something else in the place of a part.
+	 */
+	void add(AnnotationConfigApplicationContext context) {
+	}
+
+	PlacedTree placed(PlacedTree placed, JdbcClient jdbc) {
+		return placed;
 	}
 
 	ScoreRows rows(JdbcClient jdbc) {
@@ -296,7 +359,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 
 	private static TreeFacts with(TreeFacts facts, List<TreeFacts.Measured> measurements,
 			List<TreeFacts.Found> conditions) {
-		return new TreeFacts(facts.tree(), facts.accepted(), measurements, conditions);
+		return new TreeFacts(facts.tree(), facts.onTheBooks(), measurements, conditions, facts.rulings());
 	}
 
 	private static TreeFacts.Measured unrevoked(TreeFacts.Measured one) {

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.sql.Types;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -158,7 +159,7 @@ class StandingFixture implements AutoCloseable {
 
 	Instant relocate(String from, UUID tree, String to) {
 		return inTransaction(() -> {
-			Change change = this.journal.open(from, java.util.List.of(to));
+			Change change = this.journal.open(from, List.of(to));
 			requireUnmoved(tree, from);
 			location(change, tree, to);
 			this.standings.refresh(change, tree, TitleReason.RELOCATED);
@@ -241,6 +242,83 @@ class StandingFixture implements AutoCloseable {
 		});
 	}
 
+	Instant eligible(String county, UUID tree, boolean eligible) {
+		return changing(county, "eligibility", tree, eligible ? TitleReason.ELIGIBLE : TitleReason.INELIGIBLE,
+				(change) -> insert(change, FactTable.ELIGIBILITY,
+						"insert into eligibility (county, seq, recorded_at, id, tree, eligible) values (:county, :seq, :at, :id, :tree, :yes)",
+						(sql) -> sql.param("id", Uuid7.next()).param("tree", tree).param("yes", eligible)));
+	}
+
+	Instant takeOff(String county, UUID tree) {
+		return changing(county, "taken-off", tree, TitleReason.TAKEN_OFF, (change) -> insert(change,
+				FactTable.TAKING_OFF,
+				"insert into taking_off (county, seq, recorded_at, tree, why) values (:county, :seq, :at, :tree, 'practice-emptied')",
+				(sql) -> sql.param("tree", tree)));
+	}
+
+	Instant merge(String county, String other, Known.Merge merge) {
+		return changingBoth(county, other, "merged", List.of(merge.tree(), merge.into()), TitleReason.MERGED,
+				(change) -> insert(change, FactTable.MERGE,
+						"insert into merge (county, seq, recorded_at, id, tree, into_tree) values (:county, :seq, :at, :id, :tree, :into)",
+						(sql) -> sql.param("id", merge.id()).param("tree", merge.tree()).param("into", merge.into())));
+	}
+
+	Instant revokeMerge(String county, String other, Known.Merge merge) {
+		return changingBoth(county, other, "merge-revoked", List.of(merge.tree(), merge.into()), TitleReason.MERGED,
+				(change) -> insert(change, FactTable.MERGE_REVOCATION,
+						"insert into merge_revocation (county, seq, recorded_at, merge) values (:county, :seq, :at, :id)",
+						(sql) -> sql.param("id", merge.id())));
+	}
+
+	Instant split(String county, String other, UUID tree, UUID newTree, String species, List<UUID> visits) {
+		return changingBoth(county, other, "split", List.of(tree, newTree), TitleReason.SPLIT, (change) -> {
+			insert(change, FactTable.TREE,
+					"insert into tree (county, seq, recorded_at, id, tag) values (:county, :seq, :at, :id, :tag)",
+					(sql) -> sql.param("id", newTree).param("tag", newTree.toString()));
+			identification(change, newTree, species);
+			location(change, newTree, county);
+			insert(change, FactTable.ACCEPTANCE,
+					"insert into acceptance (county, seq, recorded_at, tree, basis) values (:county, :seq, :at, :tree, 'carried-over')",
+					(sql) -> sql.param("tree", newTree));
+			insert(change, FactTable.SPLIT,
+					"insert into split (county, seq, recorded_at, id, tree, new_tree) values (:county, :seq, :at, :id, :tree, :new)",
+					(sql) -> sql.param("id", Uuid7.next()).param("tree", tree).param("new", newTree));
+			visits.forEach((visit) -> insert(change, FactTable.ASSIGNMENT,
+					"insert into assignment (county, seq, recorded_at, id, measurement, tree) values (:county, :seq, :at, :id, :visit, :tree)",
+					(sql) -> sql.param("id", Uuid7.next()).param("visit", visit).param("tree", newTree)));
+		});
+	}
+
+	Instant rule(String county, String other, Known.Ruling ruling) {
+		return changingBoth(county, other, "stem-ruled", List.of(ruling.tree()), TitleReason.RULED, (change) -> {
+			insert(change, FactTable.STEM_RULING,
+					"insert into stem_ruling (county, seq, recorded_at, id, tree, form, began_on) values (:county, :seq, :at, :id, :tree, 'single', :on)",
+					(sql) -> sql.param("id", ruling.id()).param("tree", ruling.tree()).param("on", ruling.from()));
+			ruling.kept()
+				.forEach((visit) -> insert(change, FactTable.RULING_KEPT,
+						"insert into ruling_kept (county, seq, recorded_at, ruling, measurement) values (:county, :seq, :at, :ruling, :visit)",
+						(sql) -> sql.param("ruling", ruling.id()).param("visit", visit)));
+		});
+	}
+
+	Instant fold(String county, String other, Known.Fold fold, List<UUID> trees) {
+		return changingBoth(county, other, "species-folded", trees, TitleReason.FOLDED, (change) -> insert(change,
+				FactTable.SPECIES_FOLD,
+				"insert into species_fold (county, seq, recorded_at, id, species, into_species) values (:county, :seq, :at, :id, :species, :into)",
+				(sql) -> sql.param("id", Uuid7.next()).param("species", fold.species()).param("into", fold.into())));
+	}
+
+	private Instant changingBoth(String county, String other, String kind, List<UUID> trees, TitleReason reason,
+			Consumer<Change> facts) {
+		return inTransaction(() -> {
+			Change change = this.journal.open(county, List.of(other));
+			facts.accept(change);
+			this.standings.refresh(change, trees, reason);
+			this.journal.close(change, kind, PERSON);
+			return change.recordedAt();
+		});
+	}
+
 	private void identification(Change change, UUID tree, String species) {
 		insert(change, FactTable.IDENTIFICATION,
 				"insert into identification (county, seq, recorded_at, id, tree, species, basis) "
@@ -288,13 +366,24 @@ class StandingFixture implements AutoCloseable {
 
 	private Instant changing(String county, String kind, UUID tree, TitleReason reason, Consumer<Change> facts) {
 		return inTransaction(() -> {
-			Change change = this.journal.open(county);
+			Change change = this.journal.open(county, keptIn(tree));
 			requireUnmoved(tree, county);
 			facts.accept(change);
 			this.standings.refresh(change, tree, reason);
 			this.journal.close(change, kind, PERSON);
 			return change.recordedAt();
 		});
+	}
+
+	/**
+	 * Where the tree stands into which this one is merged.
+	 */
+	private List<String> keptIn(UUID tree) {
+		return this.jdbc
+			.sql("select stands_in from location where tree = kept_tree(?) order by recorded_at desc limit 1")
+			.param(tree)
+			.query(String.class)
+			.list();
 	}
 
 	/**

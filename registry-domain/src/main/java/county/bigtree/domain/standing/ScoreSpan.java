@@ -35,7 +35,10 @@ public record ScoreSpan(ScoredTree scored, LocalDate from, @Nullable LocalDate u
 	 */
 	public enum Ended {
 
-		REMEASURED("remeasured"), SEEN("seen"), DAMAGED("damaged"), DIED("died"), FELL("fell"), REMOVED("removed");
+		REMEASURED("remeasured"), SEEN("seen"), DAMAGED("damaged"), DIED("died"), FELL("fell"), REMOVED("removed"),
+
+		/** A stem ruling let the measurement count no longer. */
+		RULED("ruled");
 
 		private final String word;
 

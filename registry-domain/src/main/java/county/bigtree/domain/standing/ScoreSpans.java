@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * On a day the score is that of the latest counting measurement on or before it, as long
  * as the condition on that day is one in which the tree stands alive. Spans also part
  * where the tree was seen standing again and where it lost a part, since both decide
- * whether it may hold a title later.
+ * whether it may hold a title later, and where a stem ruling lets other measurements
+ * count than before.
  */
 public final class ScoreSpans {
 
@@ -25,6 +26,8 @@ public final class ScoreSpans {
 	private final List<TreeFacts.Measured> counting;
 
 	private final List<TreeFacts.Found> conditions;
+
+	private final List<TreeFacts.Ruled> rulings;
 
 	private ScoreSpans(TreeFacts facts) {
 		this.facts = facts;
@@ -38,13 +41,14 @@ public final class ScoreSpans {
 			.filter((found) -> found.condition().conclusive())
 			.sorted(TreeFacts.Found.ORDER)
 			.toList();
+		this.rulings = facts.rulings().stream().sorted(TreeFacts.Ruled.ORDER).toList();
 	}
 
 	/**
 	 * The spans in order of their days, none overlapping.
 	 */
 	public static List<ScoreSpan> of(TreeFacts facts) {
-		return facts.accepted() ? new ScoreSpans(facts).spans() : List.of();
+		return facts.onTheBooks() ? new ScoreSpans(facts).spans() : List.of();
 	}
 
 	private List<ScoreSpan> spans() {
@@ -74,6 +78,7 @@ public final class ScoreSpans {
 			days.add(found.holdsFrom());
 			days.add(found.observedOn());
 		});
+		this.rulings.forEach((ruled) -> days.add(ruled.from()));
 		return days;
 	}
 
@@ -82,10 +87,21 @@ public final class ScoreSpans {
 			return Optional.empty();
 		}
 		return this.counting.stream()
-			.filter((measured) -> !measured.measuredOn().isAfter(day))
+			.filter((measured) -> !measured.measuredOn().isAfter(day) && allowedOn(measured, day))
 			.reduce((earlier, later) -> later)
 			.map((measured) -> new ScoredTree(this.facts.tree(), measured.measurement(), measured.score(),
 					measured.measuredOn(), seenOn(measured, day), lostOn(measured, day), measured.carriedOver()));
+	}
+
+	/**
+	 * Whether the measurement was taken as the ruling in force on the day says.
+	 */
+	private boolean allowedOn(TreeFacts.Measured measured, LocalDate day) {
+		return this.rulings.stream()
+			.filter((ruled) -> !ruled.from().isAfter(day))
+			.reduce((earlier, later) -> later)
+			.map((ruled) -> ruled.allows(measured))
+			.orElse(true);
 	}
 
 	private Condition conditionOn(LocalDate day) {
@@ -119,8 +135,12 @@ public final class ScoreSpans {
 			return switch (conditionOn(day)) {
 				case FALLEN -> ScoreSpan.Ended.FELL;
 				case REMOVED -> ScoreSpan.Ended.REMOVED;
-				default -> ScoreSpan.Ended.DIED;
+				case DEAD -> ScoreSpan.Ended.DIED;
+				default -> ScoreSpan.Ended.RULED;
 			};
+		}
+		if (now.measuredOn().isBefore(open.measuredOn())) {
+			return ScoreSpan.Ended.RULED;
 		}
 		if (!now.measurement().equals(open.measurement())) {
 			return ScoreSpan.Ended.REMEASURED;

@@ -14,6 +14,24 @@ public enum TitleReason {
 	 */
 	SEEN("seen"),
 
+	MERGED("merged"), SPLIT("split"), INELIGIBLE("ineligible"), ELIGIBLE("eligible"),
+
+	/**
+	 * A stem ruling decided which of its measurements count.
+	 */
+	RULED("ruled"),
+
+	/**
+	 * Its species became part of another.
+	 */
+	FOLDED("folded"),
+
+	/**
+	 * It was taken off the books with all that was imported, or filed for practice, with
+	 * it.
+	 */
+	TAKEN_OFF("taken-off"),
+
 	/**
 	 * Nothing happened to the tree: the register's own books were put in order.
 	 */

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 
 import county.bigtree.domain.points.Score;
@@ -11,19 +12,23 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What the register knows, at one instant, about one tree as far as its scores depend on
- * it.
+ * it. Of a tree that others were merged into, this is what is known of all of them.
  *
  * @param tree the tree
- * @param accepted whether it was ever accepted: a decision that stays
+ * @param onTheBooks whether it was accepted and is eligible, and was neither merged into
+ * another tree nor taken off the books
  * @param measurements every measurement with a full set of figures, whether it counts or
  * not
  * @param conditions every confirmed condition report
+ * @param rulings every stem ruling
  */
-public record TreeFacts(UUID tree, boolean accepted, List<Measured> measurements, List<Found> conditions) {
+public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measurements, List<Found> conditions,
+		List<Ruled> rulings) {
 
 	public TreeFacts {
 		measurements = List.copyOf(measurements);
 		conditions = List.copyOf(conditions);
+		rulings = List.copyOf(rulings);
 	}
 
 	/**
@@ -107,6 +112,33 @@ public record TreeFacts(UUID tree, boolean accepted, List<Measured> measurements
 	public enum Verdict {
 
 		CONFIRMED, CORRECTED, NOT_CONFIRMED
+
+	}
+
+	/**
+	 * A stem ruling: which stem is scored and where it is measured. From its day on only
+	 * measurements taken so count.
+	 *
+	 * @param from the first day on which it holds
+	 * @param recordedAt when it was given; measurements filed later are taken as it says
+	 * @param kept earlier measurements that were taken as it says
+	 */
+	public record Ruled(LocalDate from, Instant recordedAt, Set<UUID> kept) {
+
+		/**
+		 * The order in which rulings follow each other: by their day, then by when they
+		 * were given.
+		 */
+		public static final Comparator<Ruled> ORDER = Comparator.comparing(Ruled::from)
+			.thenComparing(Ruled::recordedAt);
+
+		public Ruled {
+			kept = Set.copyOf(kept);
+		}
+
+		boolean allows(Measured measured) {
+			return measured.filedAt().isAfter(this.recordedAt) || this.kept.contains(measured.measurement());
+		}
 
 	}
 
