@@ -1,0 +1,167 @@
+package county.bigtree.domain.standing;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+
+import county.bigtree.domain.points.Points;
+import county.bigtree.domain.points.Score;
+import county.bigtree.domain.standing.TreeFacts.Found;
+import county.bigtree.domain.standing.TreeFacts.Measured;
+import county.bigtree.domain.standing.TreeFacts.Ruled;
+import county.bigtree.domain.standing.TreeFacts.SignedOff;
+import county.bigtree.domain.standing.TreeFacts.Verdict;
+import org.junit.jupiter.api.Test;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+/**
+ * The score spans of a tree (rules of this register, no source; each case worked by
+ * hand).
+ */
+class ScoreSpansTest {
+
+	private static final UUID TREE = UUID.randomUUID();
+
+	private final List<Measured> measured = new ArrayList<>();
+
+	private final List<Found> found = new ArrayList<>();
+
+	private final List<Ruled> ruled = new ArrayList<>();
+
+	private int recorded;
+
+	@Test
+	void aTreeThatIsNotOnTheBooksHasNone() {
+		measure("2020-05-01", 20_000);
+		assertThat(ScoreSpans.of(new TreeFacts(TREE, false, this.measured, this.found, this.ruled))).isEmpty();
+	}
+
+	@Test
+	void eachCountingMeasurementTakesThePlaceOfTheOneBeforeOnItsDay() {
+		measure("2020-05-01", 20_000);
+		measure("2024-05-01", 21_000);
+		assertThat(spans()).containsExactly("200.00 2020-05-01 2024-05-01 remeasured", "210.00 2024-05-01 - -");
+	}
+
+	@Test
+	void ofTwoOnOneDayTheLaterFiledCounts() {
+		measure("2020-05-01", 20_000);
+		measure("2020-05-01", 19_000);
+		assertThat(spans()).containsExactly("190.00 2020-05-01 - -");
+	}
+
+	@Test
+	void aFallEndsTheScoreOnTheDayItBegan() {
+		measure("2020-05-01", 20_000);
+		find(Condition.FALLEN, "2021-03-05", "2021-03-01");
+		assertThat(spans()).containsExactly("200.00 2020-05-01 2021-03-01 fell");
+	}
+
+	@Test
+	void notFoundEndsNothing() {
+		measure("2020-05-01", 20_000);
+		find(Condition.NOT_FOUND, "2021-03-05", "2021-03-05");
+		assertThat(spans()).containsExactly("200.00 2020-05-01 - -");
+	}
+
+	@Test
+	void aSightingAndADamageEachBeginASpan() {
+		measure("2020-05-01", 20_000);
+		find(Condition.UPRIGHT, "2022-01-01", "2022-01-01");
+		find(Condition.DAMAGED, "2023-01-01", "2023-01-01");
+		List<ScoreSpan> spans = ScoreSpans.of(facts());
+		assertThat(spans()).containsExactly("200.00 2020-05-01 2022-01-01 seen", "200.00 2022-01-01 2023-01-01 damaged",
+				"200.00 2023-01-01 - -");
+		assertThat(spans.get(1).scored().seenOn()).isEqualTo("2022-01-01");
+		assertThat(spans.get(2).scored().lostOn()).isEqualTo("2023-01-01");
+	}
+
+	@Test
+	void aRemeasurementHealsADamage() {
+		measure("2020-05-01", 20_000);
+		find(Condition.DAMAGED, "2023-01-01", "2023-01-01");
+		measure("2023-02-01", 18_000);
+		List<ScoreSpan> spans = ScoreSpans.of(facts());
+		assertThat(spans.get(spans.size() - 1).scored().lostOn()).isNull();
+	}
+
+	@Test
+	void aStemRulingLetsOnlyWhatWasMeasuredSoCountFromItsDay() {
+		Measured first = measure("2018-05-01", 15_000);
+		measure("2020-05-01", 25_000);
+		rule("2021-01-01", Set.of(first.measurement()));
+		assertThat(spans()).containsExactly("150.00 2018-05-01 2020-05-01 remeasured",
+				"250.00 2020-05-01 2021-01-01 ruled", "150.00 2021-01-01 - -");
+		measure("2020-06-01", 16_000);
+		assertThat(spans()).last().isEqualTo("160.00 2020-06-01 - -");
+	}
+
+	@Test
+	void aStemRulingMayLeaveNothingThatCounts() {
+		measure("2020-05-01", 25_000);
+		rule("2021-01-01", Set.of());
+		assertThat(spans()).containsExactly("250.00 2020-05-01 2021-01-01 ruled");
+	}
+
+	@Test
+	void whatIsSetAsideNeverCounted() {
+		Measured one = measure("2020-05-01", 20_000);
+		this.measured.set(0, new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.score(), false, true,
+				null, 1, one.signOffs()));
+		assertThat(spans()).isEmpty();
+	}
+
+	@Test
+	void aFiledMeasurementNeedsItsSignOffsAndNobodyWhoDeniesIt() {
+		SignedOff yes = new SignedOff(Verdict.CONFIRMED, false, false);
+		SignedOff no = new SignedOff(Verdict.NOT_CONFIRMED, false, false);
+		SignedOff takenBack = new SignedOff(Verdict.NOT_CONFIRMED, false, true);
+		SignedOff own = new SignedOff(Verdict.CORRECTED, true, true);
+		assertThat(filed(1).counts()).isFalse();
+		assertThat(filed(1, yes).counts()).isTrue();
+		assertThat(filed(2, yes).counts()).isFalse();
+		assertThat(filed(2, yes, yes).counts()).isTrue();
+		assertThat(filed(1, yes, no).counts()).isFalse();
+		assertThat(filed(1, yes, takenBack).counts()).isTrue();
+		assertThat(filed(1, yes, own).counts()).as("a verifier's own ends it for good").isFalse();
+	}
+
+	private Measured filed(int required, SignedOff... signOffs) {
+		return new Measured(UUID.randomUUID(), LocalDate.EPOCH, Instant.EPOCH, new Score(Points.ofHundredths(1), 0),
+				false, false, null, required, List.of(signOffs));
+	}
+
+	private Measured measure(String day, int hundredths) {
+		Measured one = new Measured(UUID.randomUUID(), LocalDate.parse(day), Instant.ofEpochSecond(this.recorded++),
+				new Score(Points.ofHundredths(hundredths), 1), false, false, null, 1,
+				List.of(new SignedOff(Verdict.CONFIRMED, false, false)));
+		this.measured.add(one);
+		return one;
+	}
+
+	private void find(Condition condition, String observed, String from) {
+		this.found.add(new Found(condition, LocalDate.parse(observed), LocalDate.parse(from),
+				Instant.ofEpochSecond(this.recorded++)));
+	}
+
+	private void rule(String from, Set<UUID> kept) {
+		this.ruled.add(new Ruled(LocalDate.parse(from), Instant.ofEpochSecond(this.recorded++), kept));
+	}
+
+	private TreeFacts facts() {
+		return new TreeFacts(TREE, true, this.measured, this.found, this.ruled);
+	}
+
+	private List<String> spans() {
+		return ScoreSpans.of(facts())
+			.stream()
+			.map((span) -> "%s %s %s %s".formatted(span.scored().score().points().toBigDecimal(), span.from(),
+					(span.until() != null) ? span.until() : "-", (span.ended() != null) ? span.ended().word() : "-"))
+			.toList();
+	}
+
+}
