@@ -70,6 +70,11 @@ class ChampionStoryIT {
 		expectChampion(first, 190.0);
 
 		expectTitles(first, rival);
+		this.mvc.perform(get("/api/v1/species").param("county", COUNTY))
+			.andExpect(jsonPath("$.items.length()").value(1))
+			.andExpect(jsonPath("$.items[0].key").value("quercus-alba"));
+		this.mvc.perform(get("/api/v1/species").param("county", "nowhere"))
+			.andExpect(jsonPath("$.items.length()").value(0));
 		this.mvc.perform(get(STANDING).param("asOf", "2025-06-01")).andExpect(jsonPath("$.items.length()").value(0));
 		this.mvc.perform(get(STANDING).param("knownAt", early))
 			.andExpect(jsonPath("$.items.length()").value(2))
