@@ -81,7 +81,7 @@ public class ReportCondition {
 		if (!actor.isCoordinatorOf(tree.county())) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only a coordinator of the county may decide on a report.");
 		}
-		Change change = this.changes.open(tree);
+		Change change = this.changes.openAnyhow(tree);
 		ConditionReports.Report present = this.reports.get(id);
 		unchanged.accept(present.revision());
 		if (!present.status().equals("waiting")) {

@@ -1,5 +1,6 @@
 package county.bigtree.registry.lookup;
 
+import county.bigtree.registry.tree.TreeDirectory;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
@@ -28,8 +29,8 @@ public class ReadTrees {
 			  s.lost_on, s.carried_over, p.title, p.from_at,
 			  (select count(*) from score o where o.county = s.county and o.species = s.species and o.withdrawn_at is null
 			    and o.ends_on is null and o.points > s.points) + 1 as rank,
-			  (select count(*) from identification where tree = t.id) + (select count(*) from location where tree = t.id)
-			    + (select count(*) from acceptance where tree = t.id) as revision
+			  tree_revision(t.id) as revision,
+			  coalesce((select eligible from eligibility where tree = t.id order by recorded_at desc limit 1), true) as eligible, kept_tree(t.id) as kept
 			from tree t
 			join acceptance a on a.tree = t.id
 			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
@@ -52,8 +53,11 @@ public class ReadTrees {
 	 */
 	@Transactional(readOnly = true)
 	public Optional<TreeSummary> find(String idOrTag) {
-		return this.jdbc.sql(TREES + "where t.tag = :address or t.id::text = :address")
-			.param("address", idOrTag)
+		return this.jdbc.sql(TREES + """
+				where (t.tag = :tag or t.id = :id)
+				  and not exists (select from taking_off where tree = t.id)""")
+			.param("tag", idOrTag)
+			.param("id", TreeDirectory.asId(idOrTag).orElse(null), java.sql.Types.OTHER)
 			.query(ReadTrees::summary)
 			.optional();
 	}
@@ -64,10 +68,13 @@ public class ReadTrees {
 	 */
 	@Transactional(readOnly = true)
 	public List<TreeSummary> list(@Nullable String county, @Nullable String species, String after, int limit) {
-		return this.jdbc.sql(TREES + """
-				where t.tag > :after and (cast(:county as text) is null or l.stands_in = :county)
-				  and (cast(:species as text) is null or i.species = :species)
-				order by t.tag limit :limit""")
+		return this.jdbc
+			.sql(TREES
+					+ """
+							where t.tag > :after and kept_tree(t.id) = t.id
+							  and not exists (select from taking_off where tree = t.id) and (cast(:county as text) is null or l.stands_in = :county)
+							  and (cast(:species as text) is null or i.species = :species)
+							order by t.tag limit :limit""")
 			.param("county", county, java.sql.Types.VARCHAR)
 			.param("species", species, java.sql.Types.VARCHAR)
 			.param("after", after)
@@ -83,7 +90,8 @@ public class ReadTrees {
 		return new TreeSummary(row.getObject("id", UUID.class), row.getString("tag"), row.getString("file_tag"),
 				row.getString("stands_in"), row.getString("species"), row.getLong("revision"), shown.shown(exact),
 				row.getString("condition"), row.getObject("seen_on", LocalDate.class), standing(row),
-				row.getString("title"), SqlTime.find(row, "from_at"));
+				row.getString("title"), SqlTime.find(row, "from_at"), row.getBoolean("eligible"),
+				row.getObject("kept", UUID.class));
 	}
 
 	private static TreeSummary.@Nullable Standing standing(ResultSet row) throws SQLException {

@@ -18,10 +18,19 @@ import org.jspecify.annotations.Nullable;
  * @param lastSeenOn the last day on which it was seen standing, if it is ranked
  * @param score its present score, or null while it has none
  * @param title the title it holds, or null
+ * @param eligible whether it may be ranked
+ * @param kept the tree into which it is merged; itself where it is not
  */
 public record TreeSummary(UUID id, String tag, @Nullable String fileTag, String county, String species, long revision,
 		Optional<Position> shown, String condition, @Nullable LocalDate lastSeenOn, @Nullable Standing score,
-		@Nullable String title, @Nullable Instant titleSince) {
+		@Nullable String title, @Nullable Instant titleSince, boolean eligible, UUID kept) {
+
+	/**
+	 * Whether it was found to be another tree on the books.
+	 */
+	public boolean merged() {
+		return !this.kept.equals(this.id);
+	}
 
 	/**
 	 * The present score and its rank.

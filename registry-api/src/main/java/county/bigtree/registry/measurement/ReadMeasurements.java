@@ -31,7 +31,7 @@ import org.springframework.stereotype.Component;
 public class ReadMeasurements {
 
 	private static final String MEASUREMENT = """
-			select m.id, m.tree, m.measured_on, m.recorded_at, m.filed_by, m.basis, m.carried_over_from, m.measurers,
+			select m.id, measurement_tree(m.id, m.tree) as tree, m.measured_on, m.recorded_at, m.filed_by, m.basis, m.carried_over_from, m.measurers,
 			  m.readings::text as readings, r.version, r.girth_inches, r.girth_u, r.height_feet, r.height_u, r.crown_feet,
 			  r.crown_u, r.points, r.points_u,
 			  case when exists (select from setting_aside where measurement = m.id) then 'set-aside'
@@ -74,13 +74,14 @@ public class ReadMeasurements {
 	}
 
 	/**
-	 * All measurements of a tree, the latest first.
+	 * All measurements of a tree and of those merged into it, the latest first.
 	 */
 	public List<Measurement> of(UUID tree) {
-		return this.jdbc.sql(MEASUREMENT + "where m.tree = ? order by m.measured_on desc, m.recorded_at desc")
-			.param(tree)
-			.query(Measurement.class)
-			.list();
+		return this.jdbc.sql(MEASUREMENT + """
+				where m.id in (select id from measurement where tree in (select tree_family(:tree, 'infinity'))
+				    union select measurement from assignment where tree in (select tree_family(:tree, 'infinity')))
+				  and measurement_tree(m.id, m.tree) in (select tree_family(:tree, 'infinity'))
+				order by m.measured_on desc, m.recorded_at desc""").param("tree", tree).query(Measurement.class).list();
 	}
 
 	/**

@@ -56,7 +56,7 @@ public class SignOffs {
 	public SignOff get(UUID id) {
 		return this.jdbc
 			.sql("""
-					select s.id, s.measurement, m.tree, s.verdict, s.own_measurement, s.recorded_at, p.credit_name as given_by,
+					select s.id, s.measurement, measurement_tree(m.id, m.tree) as tree, s.verdict, s.own_measurement, s.recorded_at, p.credit_name as given_by,
 					  w.body as remarks, v.sign_off is not null as revoked, x.body as revoked_because,
 					  case when v.sign_off is null then 1 else 2 end as revision
 					from sign_off s join measurement m on m.id = s.measurement join person p on p.id = s.given_by

@@ -115,7 +115,7 @@ public class TakeBack {
 		}
 
 		Change open(TreeDirectory.KnownTree tree) {
-			return this.changes.open(tree);
+			return this.changes.openAnyhow(tree);
 		}
 
 		void append(Change change, FactTable table, String column, UUID what, Actor actor, String reason) {

@@ -1,15 +1,21 @@
 package county.bigtree.registry.tree;
 
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
 
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
 import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.stereotype.Component;
 
 /**
- * Begins changes to a tree in the county where it stands. A tree that another node moved
- * between the look and the lock is left alone, and the request tried again.
+ * Begins changes to a tree in the county where it stands, and in that of the tree into
+ * which it is merged. A tree that another node moved or merged between the look and the
+ * lock is left alone, and the request tried again.
  */
 @Component
 public class ChangeAtTree {
@@ -24,25 +30,44 @@ public class ChangeAtTree {
 	}
 
 	/**
-	 * Begins a change of the tree's county.
+	 * Begins a change of a tree's own county with something new about it.
+	 * @throws Problem of conflict where the tree was merged into another
 	 */
-	public Change open(TreeDirectory.KnownTree tree) {
-		return open(tree, List.of());
+	public Change open(TreeDirectory.KnownTree tree, String... otherCounties) {
+		requireKept(tree);
+		return openAnyhow(tree, otherCounties);
 	}
 
 	/**
-	 * Begins a change of the tree's county that touches another one too.
+	 * The same about what is on record already, which a merge does not change.
 	 */
-	public Change open(TreeDirectory.KnownTree tree, String otherCounty) {
-		return open(tree, List.of(otherCounty));
-	}
-
-	private Change open(TreeDirectory.KnownTree tree, List<String> others) {
+	public Change openAnyhow(TreeDirectory.KnownTree tree, String... otherCounties) {
+		String keptIn = countyOf(tree.kept());
+		Set<String> others = new TreeSet<>(List.of(otherCounties));
+		others.add(keptIn);
 		Change change = this.journal.open(tree.county(), others);
-		if (!this.trees.get(tree.id()).county().equals(tree.county())) {
-			throw new ConcurrencyFailureException("The tree was moved to another county meanwhile");
+		TreeDirectory.KnownTree now = this.trees.get(tree.id());
+		if (!now.county().equals(tree.county()) || !now.kept().equals(tree.kept())
+				|| !countyOf(now.kept()).equals(keptIn)) {
+			throw new ConcurrencyFailureException("The tree was moved or merged meanwhile");
 		}
 		return change;
+	}
+
+	/**
+	 * Refuses a tree that was merged into another.
+	 */
+	public void requireKept(TreeDirectory.KnownTree tree) {
+		if (tree.merged()) {
+			throw Problem
+				.of(ProblemType.CONFLICT,
+						"This tree was found to be " + this.trees.get(tree.kept()).tag() + ": say it of that one.")
+				.with("kept", tree.kept());
+		}
+	}
+
+	private String countyOf(UUID tree) {
+		return this.trees.get(tree).county();
 	}
 
 }

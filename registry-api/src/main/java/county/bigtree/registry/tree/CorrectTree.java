@@ -86,14 +86,7 @@ public class CorrectTree {
 	 * would be ranked there on a day still to come.
 	 */
 	private void requireDayHasBegun(TreeDirectory.KnownTree tree, LocalDate todayThere) {
-		boolean later = this.jdbc.sql("""
-				select exists (select from measurement where tree = :tree and measured_on > :today)
-				  or exists (select from condition_report where tree = :tree and observed_on > :today)""")
-			.param("tree", tree.id())
-			.param("today", todayThere)
-			.query(Boolean.class)
-			.single();
-		if (later) {
+		if (this.trees.latestDay(tree.id()).filter((day) -> day.isAfter(todayThere)).isPresent()) {
 			throw Problem.of(ProblemType.CONFLICT,
 					"The tree was measured or seen on a day that has not begun in that county. Try again then.");
 		}

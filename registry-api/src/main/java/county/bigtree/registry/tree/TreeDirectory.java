@@ -1,7 +1,12 @@
 package county.bigtree.registry.tree;
 
+import java.sql.Types;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
+
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import county.bigtree.registry.http.Revisioned;
 
 import county.bigtree.registry.problem.Problem;
 
@@ -17,12 +22,13 @@ public class TreeDirectory {
 	private static final String TREE = """
 			select t.id, t.tag, l.stands_in as county, i.species,
 			  exists (select from acceptance a where a.tree = t.id) as accepted,
-			  (select count(*) from identification where tree = t.id) + (select count(*) from location where tree = t.id)
-			    + (select count(*) from acceptance where tree = t.id) as revision
+			  tree_revision(t.id) as revision, kept_tree(t.id) as kept
 			from tree t
 			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
 			join lateral (select stands_in from location where tree = t.id order by recorded_at desc limit 1) l on true
 			""";
+
+	private static final int UUID_LENGTH = 36;
 
 	private final JdbcClient jdbc;
 
@@ -34,8 +40,9 @@ public class TreeDirectory {
 	 * The tree with this id or tag.
 	 */
 	public Optional<KnownTree> find(String idOrTag) {
-		return this.jdbc.sql(TREE + "where t.tag = :address or t.id::text = :address")
-			.param("address", idOrTag)
+		return this.jdbc.sql(TREE + "where t.tag = :tag or t.id = :id")
+			.param("tag", idOrTag)
+			.param("id", asId(idOrTag).orElse(null), Types.OTHER)
 			.query(KnownTree.class)
 			.optional();
 	}
@@ -53,13 +60,54 @@ public class TreeDirectory {
 	}
 
 	/**
+	 * The last day on which the tree, or one merged into it, was measured or seen.
+	 */
+	Optional<LocalDate> latestDay(UUID tree) {
+		return Optional.ofNullable(this.jdbc
+			.sql("""
+					select greatest((select max(measured_on) from measurement where tree in (select tree_family(:tree, 'infinity'))),
+					  (select max(m.measured_on) from assignment a join measurement m on m.id = a.measurement
+					    where a.tree in (select tree_family(:tree, 'infinity'))),
+					  (select max(observed_on) from condition_report where tree in (select tree_family(:tree, 'infinity'))))""")
+			.param("tree", tree)
+			.query(LocalDate.class)
+			.single());
+	}
+
+	/**
+	 * The id that an address may be.
+	 */
+	public static Optional<UUID> asId(String address) {
+		return (address.length() != UUID_LENGTH) ? Optional.empty() : parse(address);
+	}
+
+	private static Optional<UUID> parse(String address) {
+		try {
+			return Optional.of(UUID.fromString(address));
+		}
+		catch (IllegalArgumentException ex) {
+			return Optional.empty();
+		}
+	}
+
+	/**
 	 * A tree on the books.
 	 *
 	 * @param county the county in which it stands
 	 * @param species what it is identified as
 	 * @param revision raised by facts of the tree itself
+	 * @param kept the tree into which it is merged; itself where it is not
 	 */
-	public record KnownTree(UUID id, String tag, String county, String species, boolean accepted, long revision) {
+	public record KnownTree(UUID id, String tag, String county, String species, boolean accepted,
+			@JsonIgnore long revision, UUID kept) implements Revisioned {
+
+		/**
+		 * Whether it was found to be another tree on the books.
+		 */
+		public boolean merged() {
+			return !this.kept.equals(this.id);
+		}
+
 	}
 
 }

@@ -51,6 +51,8 @@ class RacingNodesIT {
 
 	private static final String SPECIES = "probatio-prima";
 
+	private static final String[] SPECIES_OF_ALL = { SPECIES, "probatio-altera" };
+
 	private TestDatabase database;
 
 	private final List<UUID> trees = new CopyOnWriteArrayList<>();
@@ -96,7 +98,7 @@ class RacingNodesIT {
 	private void race(int counties, Consumer<AnnotationConfigApplicationContext> faults) throws Exception {
 		try (StandingFixture one = new StandingFixture(this.database.service(), faults);
 				StandingFixture other = new StandingFixture(this.database.service(), faults)) {
-			one.begin(SPECIES);
+			one.begin(SPECIES_OF_ALL);
 			for (int index = 0; index < 2; index++) {
 				one.county(COUNTIES[index], (index == 0) ? "RE" : "RW", "America/Chicago",
 						Rulebook.defaults(Rulebook.BEGINNING));
@@ -157,6 +159,9 @@ class RacingNodesIT {
 		}
 		else if (what < 65 && counties == 2) {
 			acknowledge(node.relocate(county, tree, county.equals(COUNTIES[0]) ? COUNTIES[1] : COUNTIES[0]));
+		}
+		else if (what < 72) {
+			acknowledge(node.identify(county, tree, SPECIES_OF_ALL[random.nextInt(2)]));
 		}
 		else if (what < 80) {
 			Condition condition = Condition.values()[random.nextInt(Condition.values().length)];

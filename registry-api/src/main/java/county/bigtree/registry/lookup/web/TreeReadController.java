@@ -1,5 +1,8 @@
 package county.bigtree.registry.lookup.web;
 
+import org.springframework.http.ResponseEntity;
+import org.springframework.http.HttpStatus;
+import java.net.URI;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
@@ -61,9 +64,14 @@ class TreeReadController {
 
 	@GetMapping("/api/v1/trees/{tree}")
 	@Access(Who.ANYONE)
-	@Operation(operationId = "getTree", summary = "An accepted tree, by id or tag")
-	TreeJson get(@PathVariable String tree) {
-		return TreeJson.from(present(tree));
+	@Operation(operationId = "getTree",
+			summary = "An accepted tree, by id or tag; the address of one that was merged leads to the tree that is kept")
+	ResponseEntity<TreeJson> get(@PathVariable String tree) {
+		TreeSummary found = present(tree);
+		return found.merged() ? ResponseEntity.status(HttpStatus.TEMPORARY_REDIRECT)
+			.location(URI.create("/api/v1/trees/" + found.kept()))
+			.eTag("\"" + found.revision() + "-merged\"")
+			.build() : ResponseEntity.ok(TreeJson.from(found));
 	}
 
 	@GetMapping("/api/v1/trees/{tree}/scores")
@@ -89,14 +97,14 @@ class TreeReadController {
 	record TreeJson(UUID id, String tag, @Nullable String fileTag, String county, String species,
 			@Nullable PositionJson position, String condition, @Nullable LocalDate lastSeenOn,
 			TreeJson.@Nullable StandingJson score, @Nullable String title, @Nullable Instant titleSince,
-			@JsonIgnore long revision) implements Revisioned {
+			boolean eligible, @JsonIgnore long revision) implements Revisioned {
 
 		static TreeJson from(TreeSummary tree) {
 			TreeSummary.Standing standing = tree.score();
 			return new TreeJson(tree.id(), tree.tag(), tree.fileTag(), tree.county(), tree.species(),
 					tree.shown().map(PositionJson::from).orElse(null), tree.condition(), tree.lastSeenOn(),
 					(standing != null) ? StandingJson.from(standing) : null, tree.title(), tree.titleSince(),
-					tree.revision());
+					tree.eligible(), tree.revision());
 		}
 
 		/**

@@ -1,5 +1,14 @@
 package county.bigtree.registry.tree.web;
 
+import org.springframework.stereotype.Component;
+import org.springframework.http.ResponseEntity;
+import county.bigtree.registry.tree.StemRulingBody;
+import county.bigtree.registry.tree.SplitBody;
+import county.bigtree.registry.tree.SplitTree;
+import county.bigtree.registry.tree.RuleOnTree;
+import county.bigtree.registry.tree.MergeTrees;
+import java.util.function.LongConsumer;
+import java.net.URI;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.http.IfMatch;
@@ -29,10 +38,13 @@ class TreeCorrectionController {
 
 	private final CorrectTree correctTree;
 
+	private final Decisions decisions;
+
 	private final TreeDirectory trees;
 
-	TreeCorrectionController(CorrectTree correctTree, TreeDirectory trees) {
+	TreeCorrectionController(CorrectTree correctTree, Decisions decisions, TreeDirectory trees) {
 		this.correctTree = correctTree;
+		this.decisions = decisions;
 		this.trees = trees;
 	}
 
@@ -41,8 +53,7 @@ class TreeCorrectionController {
 	@Operation(operationId = "identifyTree", summary = "Correct what a tree is")
 	TreeDirectory.KnownTree identify(@PathVariable String tree, @RequestBody @Valid IdentificationBody body,
 			IfMatch ifMatch, Actor actor) {
-		this.correctTree.identify(actor, tree, body.species(), body.by(), body.reason(),
-				(revision) -> ifMatch.require(revision, () -> this.trees.get(tree)));
+		this.correctTree.identify(actor, tree, body.species(), body.by(), body.reason(), unchanged(ifMatch, tree));
 		return this.trees.get(tree);
 	}
 
@@ -51,9 +62,96 @@ class TreeCorrectionController {
 	@Operation(operationId = "locateTree", summary = "Correct where a tree stands")
 	TreeDirectory.KnownTree locate(@PathVariable String tree, @RequestBody @Valid LocationBody body, IfMatch ifMatch,
 			Actor actor) {
-		this.correctTree.locate(actor, tree, body.location(), body.county(), body.reason(),
-				(revision) -> ifMatch.require(revision, () -> this.trees.get(tree)));
+		this.correctTree.locate(actor, tree, body.location(), body.county(), body.reason(), unchanged(ifMatch, tree));
 		return this.trees.get(tree);
+	}
+
+	@PostMapping("/api/v1/trees/{tree}/eligibility")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "judgeEligibility", summary = "Say whether a tree may be ranked")
+	TreeDirectory.KnownTree eligibility(@PathVariable String tree, @RequestBody @Valid EligibilityBody body,
+			IfMatch ifMatch, Actor actor) {
+		this.decisions.ruling.eligible(actor, tree, body.eligible(), body.reason(), unchanged(ifMatch, tree));
+		return this.trees.get(tree);
+	}
+
+	@PostMapping("/api/v1/trees/{tree}/stem-rulings")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "ruleOnStems", summary = "Rule how a tree's stems are taken")
+	TreeDirectory.KnownTree stemRuling(@PathVariable String tree, @RequestBody @Valid StemRulingBody body,
+			IfMatch ifMatch, Actor actor) {
+		this.decisions.ruling.stems(actor, tree, body, unchanged(ifMatch, tree));
+		return this.trees.get(tree);
+	}
+
+	@PostMapping("/api/v1/trees/{tree}/merge")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "mergeTree", summary = "Merge a tree into another entry of the same tree")
+	TreeDirectory.KnownTree merge(@PathVariable String tree, @RequestBody @Valid MergeBody body, IfMatch ifMatch,
+			Actor actor) {
+		this.decisions.merging.merge(actor, tree, body.into(), body.reason(), unchanged(ifMatch, tree));
+		return this.trees.get(tree);
+	}
+
+	@PostMapping("/api/v1/trees/{tree}/merge/revocation")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "revokeMerge", summary = "Take a merge back")
+	TreeDirectory.KnownTree revokeMerge(@PathVariable String tree, @RequestBody @Valid ReasonBody body, IfMatch ifMatch,
+			Actor actor) {
+		this.decisions.merging.revoke(actor, tree, body.reason(), unchanged(ifMatch, tree));
+		return this.trees.get(tree);
+	}
+
+	@PostMapping("/api/v1/trees/{tree}/split")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "splitTree", summary = "Split off a tree that was taken for this one")
+	ResponseEntity<TreeDirectory.KnownTree> split(@PathVariable String tree, @RequestBody @Valid SplitBody body,
+			IfMatch ifMatch, Actor actor) {
+		TreeDirectory.KnownTree other = this.trees
+			.get(this.decisions.splitting.split(actor, tree, body, unchanged(ifMatch, tree)));
+		return ResponseEntity.created(URI.create("/api/v1/trees/" + other.id())).body(other);
+	}
+
+	private LongConsumer unchanged(IfMatch ifMatch, String tree) {
+		return (revision) -> ifMatch.require(revision, () -> this.trees.get(tree));
+	}
+
+	/**
+	 * The use cases behind the decisions.
+	 */
+	@Component
+	static class Decisions {
+
+		private final RuleOnTree ruling;
+
+		private final MergeTrees merging;
+
+		private final SplitTree splitting;
+
+		Decisions(RuleOnTree ruling, MergeTrees merging, SplitTree splitting) {
+			this.ruling = ruling;
+			this.merging = merging;
+			this.splitting = splitting;
+		}
+
+	}
+
+	/**
+	 * Whether it may be ranked.
+	 */
+	record EligibilityBody(@NotNull Boolean eligible, @NotBlank String reason) {
+	}
+
+	/**
+	 * The entry that is kept, by id or tag.
+	 */
+	record MergeBody(@NotBlank String into, @NotBlank String reason) {
+	}
+
+	/**
+	 * Why.
+	 */
+	record ReasonBody(@NotBlank String reason) {
 	}
 
 	/**
