@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
+import county.bigtree.registry.http.DryRun;
 import county.bigtree.registry.http.IfMatch;
 import county.bigtree.registry.http.Unkeyed;
 import county.bigtree.registry.access.Access;
@@ -14,6 +15,7 @@ import io.swagger.v3.oas.models.OpenAPI;
 import io.swagger.v3.oas.models.Operation;
 import io.swagger.v3.oas.models.info.Info;
 import io.swagger.v3.oas.models.info.License;
+import io.swagger.v3.oas.models.media.BooleanSchema;
 import io.swagger.v3.oas.models.media.Content;
 import io.swagger.v3.oas.models.media.MediaType;
 import io.swagger.v3.oas.models.media.Schema;
@@ -145,6 +147,12 @@ class ApiDescription {
 		if (handler.hasMethodAnnotation(PostMapping.class) && !handler.hasMethodAnnotation(Unkeyed.class)) {
 			operation.addParametersItem(header("Idempotency-Key", false,
 					"1 to 128 visible characters; the same key and body give the same answer again"));
+		}
+		if (handler.hasMethodAnnotation(DryRun.class)) {
+			operation.addParametersItem(new Parameter().in("query")
+				.name(DryRun.PARAMETER)
+				.description("Answer 200 with what this would change, and change nothing")
+				.schema(new BooleanSchema()));
 		}
 		for (var parameter : handler.getMethodParameters()) {
 			if (parameter.getParameterType() == IfMatch.class) {

@@ -1,5 +1,6 @@
 package county.bigtree.registry.http;
 
+import tools.jackson.databind.json.JsonMapper;
 import java.time.Clock;
 import java.util.List;
 
@@ -41,11 +42,11 @@ class HttpConfiguration implements WebMvcConfigurer {
 
 	@Bean
 	static WebMvcRegistrations wholeRequests(ObjectProvider<TransactionTemplate> transactions,
-			ObjectProvider<KeyedAnswers> answers) {
+			ObjectProvider<KeyedAnswers> answers, ObjectProvider<Effects> effects, ObjectProvider<JsonMapper> json) {
 		return new WebMvcRegistrations() {
 			@Override
 			public RequestMappingHandlerAdapter getRequestMappingHandlerAdapter() {
-				return new WholeRequests(transactions, answers);
+				return new WholeRequests(transactions, answers, effects, json);
 			}
 		};
 	}

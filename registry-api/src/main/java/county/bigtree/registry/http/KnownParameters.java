@@ -52,6 +52,9 @@ class KnownParameters implements HandlerInterceptor {
 
 	private static Set<String> names(HandlerMethod method) {
 		Set<String> names = new TreeSet<>();
+		if (method.hasMethodAnnotation(DryRun.class)) {
+			names.add(DryRun.PARAMETER);
+		}
 		for (MethodParameter parameter : method.getMethodParameters()) {
 			RequestParam declared = parameter.getParameterAnnotation(RequestParam.class);
 			if (declared != null) {

@@ -4,9 +4,12 @@ import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
 
 import county.bigtree.registry.problem.Contention;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.json.JsonMapper;
 
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -20,7 +23,7 @@ import org.springframework.web.util.ContentCachingResponseWrapper;
  * call, answer included, is one transaction, which the use case joins: key, answer and
  * facts commit together, and only an answer of 2xx does. What failed because others wrote
  * at the same place is called again, {@value #TRIES} times in all. Who may call was
- * decided before.
+ * decided before. A dry run is called in a transaction that is rolled back.
  */
 class WholeRequests extends RequestMappingHandlerAdapter {
 
@@ -30,9 +33,16 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 
 	private final ObjectProvider<KeyedAnswers> answers;
 
-	WholeRequests(ObjectProvider<TransactionTemplate> transactions, ObjectProvider<KeyedAnswers> answers) {
+	private final ObjectProvider<Effects> effects;
+
+	private final ObjectProvider<JsonMapper> json;
+
+	WholeRequests(ObjectProvider<TransactionTemplate> transactions, ObjectProvider<KeyedAnswers> answers,
+			ObjectProvider<Effects> effects, ObjectProvider<JsonMapper> json) {
 		this.transactions = transactions;
 		this.answers = answers;
+		this.effects = effects;
+		this.json = json;
 	}
 
 	@Override
@@ -63,6 +73,9 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 
 	private @Nullable ModelAndView tryOnce(HttpServletRequest request, HttpServletResponse response,
 			HandlerMethod handler) throws Exception {
+		if (asksForADryRun(request, handler)) {
+			return rehearse(request, response, handler);
+		}
 		Optional<RequestKey> key = isKeyed(request, handler) ? RequestKey.of(request) : Optional.empty();
 		if (key.isEmpty()) {
 			return super.invokeHandlerMethod(request, response, handler);
@@ -84,6 +97,51 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 			}
 		});
 		failure.rethrow();
+		given.copyBodyToResponse();
+		return null;
+	}
+
+	private static boolean asksForADryRun(HttpServletRequest request, HandlerMethod handler) {
+		String asked = request.getParameter(DryRun.PARAMETER);
+		if (asked == null || !handler.hasMethodAnnotation(DryRun.class)) {
+			return false;
+		}
+		return switch (asked) {
+			case "true" -> true;
+			case "false" -> false;
+			default -> throw Problem.of(ProblemType.INVALID_PARAMETER, "dryRun must be true or false.")
+				.with("parameter", DryRun.PARAMETER);
+		};
+	}
+
+	/** Does it all, tells what it changed, and keeps nothing. */
+	private @Nullable ModelAndView rehearse(HttpServletRequest request, HttpServletResponse response,
+			HandlerMethod handler) throws Exception {
+		ContentCachingResponseWrapper given = new ContentCachingResponseWrapper(response);
+		CheckedFailure failure = new CheckedFailure();
+		Object heard = this.transactions.getObject().execute((status) -> {
+			status.setRollbackOnly();
+			this.effects.getObject().listen();
+			try {
+				super.invokeHandlerMethod(request, given, handler);
+			}
+			catch (RuntimeException ex) {
+				this.effects.getObject().heard();
+				throw ex;
+			}
+			catch (Exception ex) {
+				failure.set(ex);
+			}
+			return this.effects.getObject().heard();
+		});
+		failure.rethrow();
+		if (given.getStatus() / 100 == 2) {
+			response.reset();
+			EntityTags.clearRevision(request);
+			response.setContentType("application/json");
+			response.getOutputStream().write(this.json.getObject().writeValueAsBytes(heard));
+			return null;
+		}
 		given.copyBodyToResponse();
 		return null;
 	}

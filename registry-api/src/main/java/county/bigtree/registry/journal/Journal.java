@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 
 /**
  * Records changes: one at a time in each county, in one order on all nodes, each chained
@@ -85,6 +86,9 @@ public class Journal {
 	 * @param actor who caused it, or null for the register itself
 	 */
 	public void close(Change change, String kind, @Nullable UUID actor) {
+		if (TransactionSynchronizationManager.getResource(Closed.class) instanceof Closed listener) {
+			listener.changes().add(new Closed.One(change.recordedAt(), change.heads().keySet(), kind));
+		}
 		for (CountyHead head : change.heads().values()) {
 			Entry entry = this.entries.of(change, head, kind, actor);
 			insert(change, head, kind, actor, entry);

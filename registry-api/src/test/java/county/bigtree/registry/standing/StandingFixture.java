@@ -80,6 +80,7 @@ class StandingFixture implements AutoCloseable {
 				"county.bigtree.registry.standing");
 		this.context.removeBeanDefinition("standingAnswers");
 		this.context.removeBeanDefinition("standingController");
+		this.context.removeBeanDefinition("effectsOnStandings");
 		faults.accept(this.context);
 		this.context.refresh();
 		this.jdbc = this.context.getBean(JdbcClient.class);

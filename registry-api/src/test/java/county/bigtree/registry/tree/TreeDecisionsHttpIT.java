@@ -175,6 +175,38 @@ class TreeDecisionsHttpIT {
 			.andExpect(status().isPreconditionFailed());
 	}
 
+	@Test
+	void aDryRunTellsWhatWouldChangeAndChangesNothing() throws Exception {
+		this.trees.county("dryland", "TDI");
+		TestTrees.Filed leader = this.trees.standing("dryland", 120, "2020-05-02");
+		TestTrees.Filed second = this.trees.standing("dryland", 100, "2021-05-02");
+		TestPerson coordinator = this.people.coordinator("dryland");
+		decide(leader, "/eligibility?dryRun=true", "{\"eligible\": false, \"reason\": \"what if\"}", coordinator)
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.dryRun").value(true))
+			.andExpect(jsonPath("$.changes[0].kind").value("eligibility-judged"))
+			.andExpect(jsonPath("$.changes[0].titles.ended[0].tree").value(leader.tree()))
+			.andExpect(jsonPath("$.changes[0].titles.ended[0].why").value("ineligible"))
+			.andExpect(jsonPath("$.changes[0].titles.began[0].tree").value(second.tree()))
+			.andExpect(jsonPath("$.changes[0].scores.withdrawn[0].points").value(210.0))
+			.andExpect(jsonPath("$.pastSince").value("2020-05-02"));
+		this.trees.oaks("dryland").andExpect(jsonPath("$.items[0].tree").value(leader.tree()));
+		this.trees.oakTitles("dryland").andExpect(jsonPath("$.items.length()").value(1));
+		TestTrees.Filed third = this.trees.nominate("dryland", this.people.volunteer("dryland"), "quercus-alba",
+				TestTrees.measurement(140, "2026-05-02"));
+		this.trees
+			.ask(post("/api/v1/measurements/" + third.measurement() + "/sign-offs?dryRun=true")
+				.content("{\"verdict\": \"confirmed\"}"), this.people.verifier("dryland"))
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.changes[0].titles.began[0].tree").value(third.tree()))
+			.andExpect(jsonPath("$.changes[0].titles.ended[0].why").value("overtaken"));
+		this.trees.oaks("dryland").andExpect(jsonPath("$.items[0].tree").value(leader.tree()));
+		decide(leader, "/eligibility?dryRun=maybe", "{\"eligible\": false, \"reason\": \"what if\"}", coordinator)
+			.andExpect(status().isBadRequest());
+		decide(leader, "/merge?dryRun=true", "{\"into\": \"nothing\", \"reason\": \"what if\"}", coordinator)
+			.andExpect(status().isUnprocessableContent());
+	}
+
 	private ResultActions decide(TestTrees.Filed filed, String action, String body, TestPerson person)
 			throws Exception {
 		return this.trees.decide("/api/v1/trees/" + filed.tree(), action, body, person);

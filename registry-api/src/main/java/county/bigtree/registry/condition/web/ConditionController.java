@@ -1,5 +1,6 @@
 package county.bigtree.registry.condition.web;
 
+import county.bigtree.registry.http.DryRun;
 import java.net.URI;
 import java.time.LocalDate;
 import java.util.UUID;
@@ -52,6 +53,7 @@ class ConditionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/condition-reports")
+	@DryRun
 	@Access(Who.VOLUNTEER)
 	@Operation(operationId = "reportCondition", summary = "Report in what condition a tree was found")
 	ResponseEntity<ConditionReports.Report> report(@PathVariable String tree, @RequestBody @Valid ReportBody body,
@@ -85,6 +87,7 @@ class ConditionController {
 	}
 
 	@PostMapping("/api/v1/condition-reports/{id}/decision")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "decideConditionReport", summary = "Decide on a condition report")
 	ConditionReports.Report decide(@PathVariable UUID id, @RequestBody @Valid DecisionBody body, IfMatch ifMatch,

@@ -1,5 +1,6 @@
 package county.bigtree.registry.county.web;
 
+import county.bigtree.registry.http.DryRun;
 import org.springframework.web.bind.annotation.PatchMapping;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import county.bigtree.registry.http.Revisioned;
@@ -100,6 +101,7 @@ class CountyController {
 	}
 
 	@PostMapping("/api/v1/counties/{county}/rulebooks")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "addRulebook", summary = "Add a rulebook, in force from its date on")
 	ResponseEntity<RulebookJson> addRulebook(@PathVariable String county, @RequestBody @Valid RulebookJson body,

@@ -1,5 +1,6 @@
 package county.bigtree.registry.nomination.web;
 
+import county.bigtree.registry.http.DryRun;
 import java.net.URI;
 import java.time.Instant;
 import java.util.List;
@@ -98,6 +99,7 @@ class NominationController {
 	}
 
 	@PostMapping("/api/v1/nominations/{id}/moves")
+	@DryRun
 	@Access(Who.SIGNED_IN)
 	@Operation(operationId = "moveNomination", summary = "Move a nomination along")
 	NominationJson move(@PathVariable UUID id, @RequestBody @Valid MoveBody body, IfMatch ifMatch, Actor actor) {

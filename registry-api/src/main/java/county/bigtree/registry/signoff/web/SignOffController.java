@@ -1,5 +1,6 @@
 package county.bigtree.registry.signoff.web;
 
+import county.bigtree.registry.http.DryRun;
 import java.net.URI;
 import java.util.UUID;
 
@@ -48,6 +49,7 @@ class SignOffController {
 	}
 
 	@PostMapping("/api/v1/measurements/{id}/sign-offs")
+	@DryRun
 	@Access(Who.VERIFIER)
 	@Operation(operationId = "signOff", summary = "Sign off on a measurement")
 	ResponseEntity<SignOffs.SignOff> give(@PathVariable UUID id, @RequestBody @Valid SignOffBody body, Actor actor) {
@@ -63,6 +65,7 @@ class SignOffController {
 	}
 
 	@PostMapping("/api/v1/sign-offs/{id}/revocation")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "revokeSignOff", summary = "Revoke a sign-off")
 	SignOffs.SignOff revoke(@PathVariable UUID id, @RequestBody @Valid ReasonBody body, IfMatch ifMatch, Actor actor) {
@@ -72,6 +75,7 @@ class SignOffController {
 	}
 
 	@PostMapping("/api/v1/measurements/{id}/setting-aside")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "setMeasurementAside", summary = "Set a measurement aside")
 	MeasurementJson setAside(@PathVariable UUID id, @RequestBody @Valid ReasonBody body, IfMatch ifMatch, Actor actor) {

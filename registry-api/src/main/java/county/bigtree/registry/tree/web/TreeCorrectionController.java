@@ -1,5 +1,6 @@
 package county.bigtree.registry.tree.web;
 
+import county.bigtree.registry.http.DryRun;
 import org.springframework.stereotype.Component;
 import org.springframework.http.ResponseEntity;
 import county.bigtree.registry.tree.StemRulingBody;
@@ -49,6 +50,7 @@ class TreeCorrectionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/identifications")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "identifyTree", summary = "Correct what a tree is")
 	TreeDirectory.KnownTree identify(@PathVariable String tree, @RequestBody @Valid IdentificationBody body,
@@ -58,6 +60,7 @@ class TreeCorrectionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/location")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "locateTree", summary = "Correct where a tree stands")
 	TreeDirectory.KnownTree locate(@PathVariable String tree, @RequestBody @Valid LocationBody body, IfMatch ifMatch,
@@ -67,6 +70,7 @@ class TreeCorrectionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/eligibility")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "judgeEligibility", summary = "Say whether a tree may be ranked")
 	TreeDirectory.KnownTree eligibility(@PathVariable String tree, @RequestBody @Valid EligibilityBody body,
@@ -76,6 +80,7 @@ class TreeCorrectionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/stem-rulings")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "ruleOnStems", summary = "Rule how a tree's stems are taken")
 	TreeDirectory.KnownTree stemRuling(@PathVariable String tree, @RequestBody @Valid StemRulingBody body,
@@ -85,6 +90,7 @@ class TreeCorrectionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/merge")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "mergeTree", summary = "Merge a tree into another entry of the same tree")
 	TreeDirectory.KnownTree merge(@PathVariable String tree, @RequestBody @Valid MergeBody body, IfMatch ifMatch,
@@ -94,6 +100,7 @@ class TreeCorrectionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/merge/revocation")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "revokeMerge", summary = "Take a merge back")
 	TreeDirectory.KnownTree revokeMerge(@PathVariable String tree, @RequestBody @Valid ReasonBody body, IfMatch ifMatch,
@@ -103,6 +110,7 @@ class TreeCorrectionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/split")
+	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "splitTree", summary = "Split off a tree that was taken for this one")
 	ResponseEntity<TreeDirectory.KnownTree> split(@PathVariable String tree, @RequestBody @Valid SplitBody body,
