@@ -21,6 +21,18 @@ public record Species(String key, String scientificName, String genus, @Nullable
 		@Nullable String infraspecificRank, @Nullable String infraspecificName, boolean hybrid, String commonName,
 		@Nullable Integer fiaCode, @Nullable String plantsSymbol, boolean conifer, boolean genusOnly, String source) {
 
+	/**
+	 * Whether the name is its scientific one, however the hybrid sign is written: an
+	 * unlisted variety leads here too, and is another name.
+	 */
+	boolean hasName(String name) {
+		return plain(name).split(" ").length <= plain(this.scientificName).split(" ").length;
+	}
+
+	private static String plain(String name) {
+		return name.replaceAll("[×]|\\bx\\b", " ").strip().replaceAll("\\s+", " ");
+	}
+
 	public boolean rankable() {
 		return !this.genusOnly;
 	}

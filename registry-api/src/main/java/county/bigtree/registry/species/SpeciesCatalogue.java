@@ -92,6 +92,14 @@ public class SpeciesCatalogue {
 		return find(key).orElseThrow(() -> new UnknownSpecies(key));
 	}
 
+	/** Into which species one is folded, if it is. */
+	public Optional<String> foldedInto(String key) {
+		return this.database.sql("select into_species from species_fold where species = ?")
+			.param(key)
+			.query(String.class)
+			.optional();
+	}
+
 	/** Every name that leads to the species, the accepted one first. */
 	public List<SpeciesName> listNames(String key) {
 		return this.database.sql("""

@@ -1,5 +1,16 @@
 package county.bigtree.registry.species.web;
 
+import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.http.ResponseEntity;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.Valid;
+import county.bigtree.registry.standing.FoldSpecies;
+import county.bigtree.registry.species.AddedSpeciesBody;
+import county.bigtree.registry.species.AddSpecies;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.http.DryRun;
+import java.net.URI;
 import java.util.List;
 
 import county.bigtree.registry.access.Access;
@@ -37,8 +48,14 @@ class SpeciesController {
 
 	private final SpeciesCatalogue catalogue;
 
-	SpeciesController(SpeciesCatalogue catalogue) {
+	private final AddSpecies addSpecies;
+
+	private final FoldSpecies foldSpecies;
+
+	SpeciesController(SpeciesCatalogue catalogue, AddSpecies addSpecies, FoldSpecies foldSpecies) {
 		this.catalogue = catalogue;
+		this.addSpecies = addSpecies;
+		this.foldSpecies = foldSpecies;
 	}
 
 	@GetMapping("/api/v1/species")
@@ -69,8 +86,39 @@ class SpeciesController {
 	@Operation(operationId = "getSpecies", summary = "A species with every name that leads to it")
 	SpeciesJson get(@Parameter(example = "quercus-alba") @PathVariable String species) {
 		return this.catalogue.find(species)
-			.map((found) -> SpeciesJson.from(found, this.catalogue.listNames(species)))
+			.map((found) -> SpeciesJson.from(found, this.catalogue.listNames(species),
+					this.catalogue.foldedInto(species).orElse(null)))
 			.orElseThrow(() -> Problem.notFound("No species has this key. Search for it by name."));
+	}
+
+	@PostMapping("/api/v1/species")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "addSpecies", summary = "Add a species that the catalogue lacks")
+	ResponseEntity<SpeciesJson> add(@RequestBody @Valid AddedSpeciesBody body) {
+		String key = this.addSpecies.add(body);
+		return ResponseEntity.created(URI.create("/api/v1/species/" + key)).body(get(key));
+	}
+
+	@PostMapping("/api/v1/species/{species}/fold")
+	@DryRun
+	@Access(Who.ADMINISTRATOR)
+	@Operation(operationId = "foldSpecies", summary = "Fold a species into another, in all counties")
+	SpeciesJson fold(@PathVariable String species, @RequestBody @Valid FoldBody body, Actor actor) {
+		get(species);
+		if (this.catalogue.find(body.into()).filter(Species::rankable).isEmpty()) {
+			throw Problem.invalid("#/into", "unknown", "must be the key of a species that is ranked");
+		}
+		String refusal = this.foldSpecies.fold(actor.id(), species, body.into(), body.reason());
+		if (!refusal.isEmpty()) {
+			throw Problem.of(ProblemType.CONFLICT, refusal);
+		}
+		return get(species);
+	}
+
+	/**
+	 * Into what a species is folded, and why.
+	 */
+	record FoldBody(@NotBlank String into, @NotBlank String reason) {
 	}
 
 	/**
@@ -94,17 +142,18 @@ class SpeciesController {
 	 * @param rankable false for a genus: its trees are kept and not ranked
 	 * @param source where the entry was taken from
 	 * @param names every name that leads to it, the accepted one first
+	 * @param foldedInto the species under which its trees are ranked, if that is another
 	 */
 	record SpeciesJson(String key, String scientificName, String commonName, String genus, @Nullable String epithet,
 			@Nullable String infraspecificRank, @Nullable String infraspecificName, boolean hybrid, boolean conifer,
 			boolean rankable, @Nullable Integer fiaCode, @Nullable String plantsSymbol, String source,
-			List<SpeciesName> names) {
+			List<SpeciesName> names, @Nullable String foldedInto) {
 
-		static SpeciesJson from(Species species, List<SpeciesName> names) {
+		static SpeciesJson from(Species species, List<SpeciesName> names, @Nullable String foldedInto) {
 			return new SpeciesJson(species.key(), species.scientificName(), species.commonName(), species.genus(),
 					species.epithet(), species.infraspecificRank(), species.infraspecificName(), species.hybrid(),
 					species.conifer(), species.rankable(), species.fiaCode(), species.plantsSymbol(), species.source(),
-					names);
+					names, foldedInto);
 		}
 
 	}
