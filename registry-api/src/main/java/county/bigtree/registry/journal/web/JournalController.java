@@ -1,0 +1,48 @@
+package county.bigtree.registry.journal.web;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.http.Cursor;
+import county.bigtree.registry.http.Page;
+import county.bigtree.registry.http.Paging;
+import county.bigtree.registry.journal.ReadJournal;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.standing.ReadStandings;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RestController;
+
+/**
+ * What was changed in a county, by whom and why.
+ */
+@RestController
+@Tag(name = "Journal")
+class JournalController {
+
+	private static final String JOURNAL = "journal";
+
+	private final ReadJournal journal;
+
+	private final ReadStandings counties;
+
+	JournalController(ReadJournal journal, ReadStandings counties) {
+		this.journal = journal;
+		this.counties = counties;
+	}
+
+	@GetMapping("/api/v1/counties/{county}/journal")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "listJournal", summary = "Every change of a county, newest first: who, when, what and why")
+	Page<ReadJournal.Recorded> list(@PathVariable String county, Paging paging) {
+		if (!this.counties.knows(county)) {
+			throw Problem.notFound("No county has this key.");
+		}
+		long before = paging.cursor(JOURNAL, 1).map((cursor) -> cursor.number(0)).orElse(Long.MAX_VALUE);
+		return Page.cut(this.journal.of(county, before, paging.oneMore()), paging, (change) -> change,
+				(last) -> Cursor.of(JOURNAL, last.seq()));
+	}
+
+}
