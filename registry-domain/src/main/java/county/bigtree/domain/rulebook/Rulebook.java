@@ -65,6 +65,14 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 		return (carriedOver && spared != null && spared.isAfter(until)) ? spared : until;
 	}
 
+	/**
+	 * The last day on which a damaged tree may hold a title without being remeasured.
+	 * @param lostOn the day on which part of it was lost
+	 */
+	public LocalDate remeasureUntil(LocalDate lostOn) {
+		return lostOn.plusDays(this.remeasureWithinDays);
+	}
+
 	private static void requireRange(String name, int value, int least, int most) {
 		if (value < least || value > most) {
 			throw new IllegalArgumentException(name + " must be " + least + " to " + most + ", was " + value);

@@ -69,7 +69,7 @@ public final class Contention {
 	}
 
 	private Optional<LocalDate> graceUntil(ScoredTree tree) {
-		return Optional.ofNullable(tree.lostOn()).map((lost) -> lost.plusDays(this.rulebook.remeasureWithinDays()));
+		return Optional.ofNullable(tree.lostOn()).map(this.rulebook::remeasureUntil);
 	}
 
 }

@@ -1,0 +1,92 @@
+package county.bigtree.registry.desk.web;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.desk.Due;
+import county.bigtree.registry.desk.ListDue;
+import county.bigtree.registry.http.Cursor;
+import county.bigtree.registry.http.Page;
+import county.bigtree.registry.http.Paging;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.standing.CatchUp;
+import county.bigtree.registry.standing.ReadStandings;
+import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.tags.Tag;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.RestController;
+
+/**
+ * What a county's coordinator has to see to.
+ */
+@RestController
+@Tag(name = "Desk")
+class DeskController {
+
+	private static final String DUE = "due";
+
+	private final ListDue due;
+
+	private final CatchUp catchUp;
+
+	private final ReadStandings counties;
+
+	DeskController(ListDue due, CatchUp catchUp, ReadStandings counties) {
+		this.due = due;
+		this.catchUp = catchUp;
+		this.counties = counties;
+	}
+
+	@GetMapping("/api/v1/counties/{county}/due")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "listDue",
+			summary = "Title holders and trees of rank 1 to 3 to be measured again: the damaged, and those whose measurement is no longer current on a day")
+	Page<DueJson> due(@PathVariable String county, @RequestParam(required = false) @Nullable LocalDate before,
+			Paging paging) {
+		requireCounty(county);
+		Cursor cursor = paging.cursor(DUE, 3).orElse(null);
+		List<Due> all = this.due.of(county, before);
+		List<Due> rest = all.stream()
+			.filter((one) -> cursor == null || isAfter(one, cursor))
+			.limit(paging.oneMore())
+			.toList();
+		return Page.cut(rest, paging, DueJson::from, (last) -> Cursor.of(DUE, last.why(), last.dueOn(), last.tag()));
+	}
+
+	private void requireCounty(String county) {
+		if (!this.counties.knows(county)) {
+			throw Problem.notFound("No county has this key.");
+		}
+		this.catchUp.county(county);
+	}
+
+	/**
+	 * Whether the tree comes after the last one of the page before.
+	 */
+	private static boolean isAfter(Due one, Cursor cursor) {
+		int byWhy = one.why().name().compareTo(cursor.string(0));
+		int byDay = one.dueOn().compareTo(cursor.day(1));
+		return byWhy > 0 || byWhy == 0 && (byDay > 0 || byDay == 0 && one.tag().compareTo(cursor.string(2)) > 0);
+	}
+
+	/**
+	 * A tree that is due.
+	 */
+	record DueJson(UUID tree, String tag, String species, int rank, @Nullable String title, LocalDate measuredOn,
+			LocalDate dueOn, String why) {
+
+		static DueJson from(Due due) {
+			return new DueJson(due.tree(), due.tag(), due.species(), due.rank(),
+					(due.title() != null) ? due.title().word() : null, due.measuredOn(), due.dueOn(), due.why().word());
+		}
+
+	}
+
+}

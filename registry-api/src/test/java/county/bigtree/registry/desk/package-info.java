@@ -1,0 +1,7 @@
+/**
+ * Tests of a coordinator's desk.
+ */
+@NullMarked
+package county.bigtree.registry.desk;
+
+import org.jspecify.annotations.NullMarked;
