@@ -1,12 +1,10 @@
 package county.bigtree.registry.transfer;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 import county.bigtree.domain.measuring.CrownReading;
@@ -34,9 +32,6 @@ final class RowReader {
 	private static final JsonNodeFactory nodes = JsonNodeFactory.instance;
 
 	private static final Pattern NUMBER = Pattern.compile("[+-]?[0-9]{1,12}(\\.[0-9]{1,12})?|[+-]?\\.[0-9]{1,12}");
-
-	private static final Pattern FEET_AND_INCHES = Pattern
-		.compile("([0-9]{1,6})\\s*(?:'|\u2032|ft)\\s*(?:([0-9]{1,2}(?:\\.[0-9]{1,6})?)\\s*(?:\"|''|\u2033|in)?)?");
 
 	/**
 	 * What no tree can be, in metres. Height: 122 to 130 m is the most to which water can
@@ -157,12 +152,8 @@ final class RowReader {
 		if (entry.isEmpty()) {
 			return fault(faults, figure.entry(), "is missing");
 		}
-		ObjectNode length = length(entry, figure);
-		if (length == null) {
-			return fault(faults, figure.entry(), "must be a length but was " + entry);
-		}
 		try {
-			R reading = reader.apply(node(figure, length));
+			R reading = reader.apply(node(figure, ReadingsJson.write(LengthText.read(entry, figure.unit()))));
 			double size = reading.estimate().value() * metres;
 			int most = MOST_METRES.getOrDefault(what, 0);
 			return (size >= LEAST_METRES && size <= most) ? reading
@@ -187,23 +178,6 @@ final class RowReader {
 			node.set(figure.field(), length);
 		}
 		return node;
-	}
-
-	/** Null where the entry is no length. */
-	private static @Nullable ObjectNode length(String entry, ImportPlan.Figure figure) {
-		ObjectNode length = nodes.objectNode();
-		if (NUMBER.matcher(entry).matches()) {
-			length.set("value", nodes.numberNode(new BigDecimal(entry)));
-			return length.put("unit", figure.unit().code());
-		}
-		Matcher both = FEET_AND_INCHES.matcher(entry);
-		if (!both.matches()) {
-			return null;
-		}
-		length.set("feet", nodes.numberNode(new BigDecimal(both.group(1))));
-		String inches = both.group(2);
-		length.set("inches", nodes.numberNode(new BigDecimal((inches != null) ? inches : "0")));
-		return length;
 	}
 
 	private static <T> @Nullable T fault(List<String> faults, ImportPlan.Entry entry, String what) {
