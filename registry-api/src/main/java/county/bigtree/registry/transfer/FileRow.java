@@ -18,10 +18,11 @@ sealed interface FileRow {
 	 * A tree with its measurement.
 	 *
 	 * @param key by which the row is known in its county
-	 * @param species key of the species
+	 * @param species key of the species, or of the genus where the name says no more
+	 * @param ranked whether a tree of that name can be ranked: not by its genus alone
 	 * @param tag its tag in the file, or null
 	 */
-	record Sound(int number, String key, String species, @Nullable String tag, PlaceBody place,
+	record Sound(int number, String key, String species, boolean ranked, @Nullable String tag, PlaceBody place,
 			MeasurementBody measurement) implements FileRow {
 	}
 

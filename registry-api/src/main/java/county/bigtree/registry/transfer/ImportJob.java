@@ -34,21 +34,23 @@ public record ImportJob(UUID id, String county, UUID startedBy, String status, b
 	/**
 	 * What became of the rows worked through.
 	 *
-	 * @param accepted rows that brought a tree, or would if this were not a dry run
+	 * @param accepted rows that brought a tree with a score, or would if this were not a
+	 * dry run
+	 * @param kept the same of trees that are not ranked: their name is only a genus
 	 * @param rejected rows that can't be taken
 	 * @param alreadyImported rows that an earlier import has taken
 	 */
-	public record Counts(int accepted, int rejected, int alreadyImported) {
+	public record Counts(int accepted, int kept, int rejected, int alreadyImported) {
 
-		static final Counts NONE = new Counts(0, 0, 0);
+		static final Counts NONE = new Counts(0, 0, 0, 0);
 
 		Counts plus(Counts more) {
-			return new Counts(this.accepted + more.accepted, this.rejected + more.rejected,
+			return new Counts(this.accepted + more.accepted, this.kept + more.kept, this.rejected + more.rejected,
 					this.alreadyImported + more.alreadyImported);
 		}
 
 		int handled() {
-			return this.accepted + this.rejected + this.alreadyImported;
+			return this.accepted + this.kept + this.rejected + this.alreadyImported;
 		}
 
 	}

@@ -64,7 +64,7 @@ public class ImportJobs {
 	Optional<ImportJob> find(UUID id) {
 		return this.jdbc
 			.sql("""
-					select id, county, started_by, status, dry_run, row_count, accepted, rejected, already_imported, failure,
+					select id, county, started_by, status, dry_run, row_count, accepted, kept, rejected, already_imported, failure,
 					  created_at, finished_at
 					from import_job where id = ?""")
 			.param(id)
@@ -95,9 +95,10 @@ public class ImportJobs {
 
 	void progress(UUID id, ImportJob.Counts counts) {
 		this.jdbc.sql("""
-				update import_job set status = 'running', accepted = :accepted, rejected = :rejected,
+				update import_job set status = 'running', accepted = :accepted, kept = :kept, rejected = :rejected,
 				  already_imported = :already where id = :id""")
 			.param("accepted", counts.accepted())
+			.param("kept", counts.kept())
 			.param("rejected", counts.rejected())
 			.param("already", counts.alreadyImported())
 			.param("id", id)
@@ -154,7 +155,8 @@ public class ImportJobs {
 		return new ImportJob(row.getObject("id", UUID.class), row.getString("county"),
 				row.getObject("started_by", UUID.class), row.getString("status"), row.getBoolean("dry_run"),
 				row.getInt("row_count"),
-				new ImportJob.Counts(row.getInt("accepted"), row.getInt("rejected"), row.getInt("already_imported")),
+				new ImportJob.Counts(row.getInt("accepted"), row.getInt("kept"), row.getInt("rejected"),
+						row.getInt("already_imported")),
 				row.getString("failure"), SqlTime.get(row, "created_at"), SqlTime.find(row, "finished_at"));
 	}
 

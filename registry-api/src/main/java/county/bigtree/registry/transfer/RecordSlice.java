@@ -57,7 +57,7 @@ class RecordSlice {
 			}
 		}
 		int rejected = rows.size() - sound.size();
-		ImportJob.Counts counts = before.plus(new ImportJob.Counts(0, rejected, 0))
+		ImportJob.Counts counts = before.plus(new ImportJob.Counts(0, 0, rejected, 0))
 			.plus(sound.isEmpty() ? ImportJob.Counts.NONE : take(job, plan, sound));
 		this.jobs.progress(job.id(), counts);
 		return counts;
@@ -84,11 +84,11 @@ class RecordSlice {
 	 * Rows that this same job took before it was interrupted are its own.
 	 */
 	private static ImportJob.Counts counts(ImportJob job, List<FileRow.Sound> rows, Map<String, UUID> known) {
-		int already = (int) rows.stream()
-			.map((row) -> known.getOrDefault(row.key(), job.id()))
-			.filter((by) -> !by.equals(job.id()))
-			.count();
-		return new ImportJob.Counts(rows.size() - already, 0, already);
+		List<FileRow.Sound> taken = rows.stream()
+			.filter((row) -> known.getOrDefault(row.key(), job.id()).equals(job.id()))
+			.toList();
+		int ranked = (int) taken.stream().filter(FileRow.Sound::ranked).count();
+		return new ImportJob.Counts(ranked, taken.size() - ranked, 0, rows.size() - taken.size());
 	}
 
 	/**

@@ -16,6 +16,7 @@ import county.bigtree.registry.http.quantity.ReadingsJson;
 import county.bigtree.registry.measurement.MeasurementBody;
 import county.bigtree.registry.problem.InvalidEntries;
 import county.bigtree.registry.species.NameMatch;
+import county.bigtree.registry.species.Species;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import county.bigtree.registry.tree.PlaceBody;
 import org.jspecify.annotations.Nullable;
@@ -73,13 +74,14 @@ final class RowReader {
 		}
 		List<String> faults = new ArrayList<>();
 		String key = key(row.cells(), faults);
-		String species = species(row.cells(), faults);
+		Species species = species(row.cells(), faults);
 		PlaceBody place = place(row.cells(), faults);
 		MeasurementBody measurement = measurement(row.cells(), faults);
 		if (key == null || species == null || place == null || measurement == null) {
 			return new FileRow.Rejected(row.number(), String.join("; ", faults), row.cells());
 		}
-		return new FileRow.Sound(row.number(), key, species, tag(row.cells()), place, measurement);
+		return new FileRow.Sound(row.number(), key, species.key(), !species.genusOnly(), tag(row.cells()), place,
+				measurement);
 	}
 
 	private @Nullable String key(List<String> cells, List<String> faults) {
@@ -98,17 +100,17 @@ final class RowReader {
 			.orElseGet(() -> fault(faults, column, "tells the rows apart, but an earlier row has " + entry + " too"));
 	}
 
-	private @Nullable String species(List<String> cells, List<String> faults) {
+	private @Nullable Species species(List<String> cells, List<String> faults) {
 		String name = this.plan.species().in(cells);
 		if (name.isEmpty()) {
 			return fault(faults, this.plan.species(), "is missing");
 		}
 		NameMatch match = this.matches.computeIfAbsent(name, this.catalogue::match);
 		if (match instanceof NameMatch.Matched matched) {
-			return matched.species().key();
+			return matched.species();
 		}
-		return fault(faults, this.plan.species(), (match instanceof NameMatch.GenusOnly) ? name + " names only a genus"
-				: "no species of the catalogue is called " + name);
+		return (match instanceof NameMatch.GenusOnly only) ? only.genus()
+				: fault(faults, this.plan.species(), "no species of the catalogue is called " + name);
 	}
 
 	private @Nullable String tag(List<String> cells) {

@@ -80,6 +80,16 @@ class ImportClient {
 		return job;
 	}
 
+	/** Decides on a resource as it is now. */
+	ResultActions decide(String resource, String decision, TestPerson person, String body) throws Exception {
+		String etag = ask(resource, person).andReturn().getResponse().getHeader(HttpHeaders.ETAG);
+		return this.mvc.perform(post(resource + decision).contentType(MediaType.APPLICATION_JSON)
+			.content(body)
+			.header(HttpHeaders.IF_MATCH, String.valueOf(etag))
+			.header("Idempotency-Key", UUID.randomUUID().toString())
+			.header(HttpHeaders.AUTHORIZATION, person.bearer()));
+	}
+
 	String read(String path, TestPerson person) throws Exception {
 		return ask(path, person).andExpect(status().isOk()).andReturn().getResponse().getContentAsString();
 	}

@@ -117,18 +117,20 @@ class ImportController {
 	/**
 	 * An import.
 	 *
+	 * @param accepted rows that brought a ranked tree
+	 * @param kept rows that brought a tree which is not ranked: its name is only a genus
 	 * @param progress the share of the rows that have been worked through, 0 to 1
 	 * @param failure why it failed, if it did
 	 */
-	record ImportJson(UUID id, String county, String status, boolean dryRun, int rows, int accepted, int rejected,
-			int alreadyImported, BigDecimal progress, @Nullable String failure, Instant createdAt,
+	record ImportJson(UUID id, String county, String status, boolean dryRun, int rows, int accepted, int kept,
+			int rejected, int alreadyImported, BigDecimal progress, @Nullable String failure, Instant createdAt,
 			@Nullable Instant finishedAt) {
 
 		static ImportJson from(ImportJob job) {
 			ImportJob.Counts counts = job.counts();
 			return new ImportJson(job.id(), job.county(), job.status(), job.dryRun(), job.rowCount(), counts.accepted(),
-					counts.rejected(), counts.alreadyImported(), job.progress(), job.failure(), job.createdAt(),
-					job.finishedAt());
+					counts.kept(), counts.rejected(), counts.alreadyImported(), job.progress(), job.failure(),
+					job.createdAt(), job.finishedAt());
 		}
 
 	}
