@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 
 import county.bigtree.domain.points.Points;
@@ -34,6 +35,8 @@ class ScoreRows {
 
 	private static final String OPEN_IN_BOOK = LIVE + "ends_on is null and county = :county and species = :species ";
 
+	private static final UUID NO_TREE = new UUID(0, 0);
+
 	private final JdbcClient jdbc;
 
 	ScoreRows(JdbcClient jdbc) {
@@ -52,15 +55,34 @@ class ScoreRows {
 	 * least as many points as could share one.
 	 */
 	List<ScoreRow> contenders(BookKey book, Rulebook rulebook) {
+		return floor(book, rulebook, NO_TREE).map((least) -> openFrom(book, least)).orElse(List.of());
+	}
+
+	/**
+	 * The same as if one tree were not there.
+	 */
+	List<ScoreRow> contendersBut(UUID tree, BookKey book, Rulebook rulebook) {
+		return floor(book, rulebook, tree).map((least) -> openFrom(book, least))
+			.orElse(List.of())
+			.stream()
+			.filter((row) -> !row.scored().tree().equals(tree))
+			.toList();
+	}
+
+	/**
+	 * The fewest points with which a tree could share a title if one tree were not there;
+	 * empty where no other contends.
+	 */
+	Optional<Points> floor(BookKey book, Rulebook rulebook, UUID but) {
 		return this.jdbc.sql("""
 				select points from score where withdrawn_at is null and ends_on is null and may_hold
-				  and county = :county and species = :species order by points desc limit 1""")
+				  and county = :county and species = :species and tree <> :but order by points desc limit 1""")
 			.param("county", book.county())
 			.param("species", book.species())
+			.param("but", but)
 			.query(BigDecimal.class)
 			.optional()
-			.map((most) -> openFrom(book, rulebook.tieRule().floor(points(most))))
-			.orElse(List.of());
+			.map((most) -> rulebook.tieRule().floor(points(most)));
 	}
 
 	private List<ScoreRow> openFrom(BookKey book, Points least) {

@@ -1,13 +1,18 @@
 package county.bigtree.registry.desk.web;
 
+import java.math.BigDecimal;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
+import county.bigtree.domain.standing.Title;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.desk.Due;
 import county.bigtree.registry.desk.ListDue;
+import county.bigtree.registry.desk.ListQueue;
+import county.bigtree.registry.desk.Waiting;
 import county.bigtree.registry.http.Cursor;
 import county.bigtree.registry.http.Page;
 import county.bigtree.registry.http.Paging;
@@ -32,14 +37,19 @@ class DeskController {
 
 	private static final String DUE = "due";
 
+	private static final String QUEUE = "queue";
+
 	private final ListDue due;
+
+	private final ListQueue queue;
 
 	private final CatchUp catchUp;
 
 	private final ReadStandings counties;
 
-	DeskController(ListDue due, CatchUp catchUp, ReadStandings counties) {
+	DeskController(ListDue due, ListQueue queue, CatchUp catchUp, ReadStandings counties) {
 		this.due = due;
+		this.queue = queue;
 		this.catchUp = catchUp;
 		this.counties = counties;
 	}
@@ -60,6 +70,22 @@ class DeskController {
 		return Page.cut(rest, paging, DueJson::from, (last) -> Cursor.of(DUE, last.why(), last.dueOn(), last.tag()));
 	}
 
+	@GetMapping("/api/v1/counties/{county}/queue")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "listQueue",
+			summary = "What waits for a decision: first what bears on a title, then what has waited longest")
+	Page<WaitingJson> queue(@PathVariable String county, Paging paging) {
+		requireCounty(county);
+		Cursor cursor = paging.cursor(QUEUE, 3).orElse(null);
+		List<Waiting> rest = this.queue.of(county)
+			.stream()
+			.filter((one) -> cursor == null || isAfter(one, cursor))
+			.limit(paging.oneMore())
+			.toList();
+		return Page.cut(rest, paging, WaitingJson::from,
+				(last) -> Cursor.of(QUEUE, last.bearsOnTitle() ? 0 : 1, last.since(), last.id()));
+	}
+
 	private void requireCounty(String county) {
 		if (!this.counties.knows(county)) {
 			throw Problem.notFound("No county has this key.");
@@ -76,6 +102,27 @@ class DeskController {
 		return byWhy > 0 || byWhy == 0 && (byDay > 0 || byDay == 0 && one.tag().compareTo(cursor.string(2)) > 0);
 	}
 
+	private static boolean isAfter(Waiting one, Cursor cursor) {
+		int byWeight = Long.compare(one.bearsOnTitle() ? 0 : 1, cursor.number(0));
+		int byAge = one.since().compareTo(cursor.instant(1));
+		int byId = one.id().toString().compareTo(cursor.uuid(2).toString());
+		return byWeight > 0 || byWeight == 0 && (byAge > 0 || byAge == 0 && byId > 0);
+	}
+
+	/**
+	 * Something that waits.
+	 */
+	record WaitingJson(String kind, UUID id, UUID tree, String tag, String species, String status, Instant since,
+			@Nullable BigDecimal points, @Nullable String wouldHold, @Nullable String title) {
+
+		static WaitingJson from(Waiting waiting) {
+			return new WaitingJson(waiting.kind(), waiting.id(), waiting.tree(), waiting.tag(), waiting.species(),
+					waiting.status(), waiting.since(), waiting.points(), word(waiting.wouldHold()),
+					word(waiting.title()));
+		}
+
+	}
+
 	/**
 	 * A tree that is due.
 	 */
@@ -83,10 +130,14 @@ class DeskController {
 			LocalDate dueOn, String why) {
 
 		static DueJson from(Due due) {
-			return new DueJson(due.tree(), due.tag(), due.species(), due.rank(),
-					(due.title() != null) ? due.title().word() : null, due.measuredOn(), due.dueOn(), due.why().word());
+			return new DueJson(due.tree(), due.tag(), due.species(), due.rank(), word(due.title()), due.measuredOn(),
+					due.dueOn(), due.why().word());
 		}
 
+	}
+
+	private static @Nullable String word(@Nullable Title title) {
+		return (title != null) ? title.word() : null;
 	}
 
 }

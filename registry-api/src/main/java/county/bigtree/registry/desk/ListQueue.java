@@ -1,0 +1,151 @@
+package county.bigtree.registry.desk;
+
+import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.List;
+import java.util.UUID;
+
+import county.bigtree.domain.standing.Title;
+import county.bigtree.registry.journal.SqlTime;
+import county.bigtree.registry.standing.BookKey;
+import county.bigtree.registry.standing.TitleIfCounted;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Isolation;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Lists what waits for a county: its nominations that are not decided, and the
+ * measurements and condition reports on trees that stand there. A measurement that came
+ * with a nomination waits as that nomination until it is accepted. Trees that were taken
+ * off the books wait for nothing.
+ */
+@Service
+public class ListQueue {
+
+	private static final String ARRIVED = "with arrived as materialized (select tree from location where stands_in = :county and county <> :county)";
+
+	private static final String NOMINATIONS = """
+			select 'nomination' as kind, id, tree, measurement, status, recorded_at as since from nomination
+			where county = :county and status in ('submitted', 'under-review', 'returned')""";
+
+	/**
+	 * Those filed that count neither yet nor any more for reasons that are final.
+	 */
+	private static final String MEASUREMENTS = """
+			select 'measurement', m.id, measurement_tree(m.id, m.tree), m.id,
+			  case when w.denied then 'not-confirmed' else 'filed' end, m.recorded_at
+			from measurement m
+			cross join lateral (
+			  select count(*) filter (where s.verdict = 'confirmed' and not r.revoked) as agreeing,
+			    coalesce(bool_or(s.verdict = 'not-confirmed' and not r.revoked), false) as denied,
+			    coalesce(bool_or(s.own_measurement is not null), false) as replaced
+			  from sign_off s cross join lateral (select exists (select from revocation where sign_off = s.id) as revoked) r
+			  where s.measurement = m.id) w
+			where m.id in (select id from measurement where county = :county and basis = 'filed'
+			    union select o.id from arrived a join measurement o on o.tree = a.tree where o.basis = 'filed'
+			    union select g.measurement from arrived a join assignment g on g.tree = a.tree)
+			  and m.basis = 'filed' and not w.replaced
+			  and (w.denied or w.agreeing < coalesce((select required from sign_off_requirement where measurement = m.id), 1))
+			  and not exists (select from setting_aside where measurement = m.id)
+			  and not exists (select from nomination where measurement = m.id and status <> 'accepted')""";
+
+	private static final String REPORTS_HERE = """
+			r.id in (select id from condition_report where county = :county
+			    union select o.id from arrived a join condition_report o on o.tree = a.tree)""";
+
+	private static final String REPORTS = """
+			select 'condition-report', r.id, r.tree, null::uuid, r.condition, r.recorded_at from condition_report r
+			where not exists (select from condition_decision where report = r.id) and\s""" + REPORTS_HERE;
+
+	/**
+	 * Trees looked for in vain twice since they were last seen, and not known to be gone.
+	 */
+	private static final String NOT_FOUND = """
+			select 'not-found', (array_agg(r.id order by r.recorded_at))[2], k.tree, null, 'not-found',
+			  (array_agg(r.recorded_at order by r.recorded_at))[2]
+			from condition_report r cross join lateral (select kept_tree(r.tree) as tree) k
+			left join condition_decision d on d.report = r.id
+			left join lateral (
+			  select c.condition, max(c.observed_on) over () as seen_on
+			  from condition_report c join condition_decision x on x.report = c.id
+			  where c.tree in (select tree_family(k.tree, 'infinity')) and x.accepted and c.condition <> 'not-found'
+			  order by coalesce(x.began_on, c.observed_on) desc, x.recorded_at desc limit 1) last on true
+			left join score s on s.tree = k.tree and s.withdrawn_at is null and s.ends_on is null
+			where r.condition = 'not-found' and d.accepted is distinct from false
+			  and coalesce(last.condition, 'upright') in ('upright', 'declining', 'damaged')
+			  and r.observed_on > greatest(last.seen_on, s.seen_on, '-infinity') and\s""" + REPORTS_HERE
+			+ " group by k.tree having count(*) >= 2";
+
+	private static final String QUEUE = ARRIVED + ", waiting as (" + NOMINATIONS + " union all " + MEASUREMENTS
+			+ " union all " + REPORTS + " union all " + NOT_FOUND
+			+ """
+					)
+					select w.kind, w.id, w.measurement, w.status, w.since, t.id as tree, t.tag, r.points, p.title,
+					  ranked_as(i.species, 'infinity') as species, b.stands_in
+					from waiting w
+					join lateral (select stands_in from location where tree = w.tree order by recorded_at desc limit 1) l
+					  on w.kind = 'nomination' or l.stands_in = :county
+					join tree t on t.id = kept_tree(w.tree)
+					join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
+					join lateral (select stands_in from location where tree = t.id order by recorded_at desc limit 1) b on true
+					left join lateral (select points from reduction where measurement = w.measurement
+					  order by version desc limit 1) r on true
+					left join title_span p on p.tree = t.id and p.to_at is null
+					where not exists (select from taking_off where tree = w.tree)""";
+
+	private final JdbcClient jdbc;
+
+	private final TitleIfCounted titles;
+
+	ListQueue(JdbcClient jdbc, TitleIfCounted titles) {
+		this.jdbc = jdbc;
+		this.titles = titles;
+	}
+
+	/**
+	 * All that waits for a county that was brought up to today, in the order of
+	 * {@link Waiting#ORDER}.
+	 */
+	@Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
+	public List<Waiting> of(String county) {
+		return this.jdbc.sql(QUEUE)
+			.param("county", county)
+			.query(ListQueue::found)
+			.list()
+			.stream()
+			.map((found) -> found.waiting(wouldHold(found)))
+			.sorted(Waiting.ORDER)
+			.toList();
+	}
+
+	private @Nullable Title wouldHold(Found found) {
+		UUID measurement = found.measurement();
+		BigDecimal points = found.points();
+		return (measurement == null || points == null) ? null
+				: this.titles.of(found.book(), found.tree(), measurement, points).orElse(null);
+	}
+
+	private static Found found(ResultSet row, int number) throws SQLException {
+		String title = row.getString("title");
+		return new Found(row.getString("kind"), row.getObject("id", UUID.class), row.getObject("tree", UUID.class),
+				row.getString("tag"), new BookKey(row.getString("stands_in"), row.getString("species")),
+				row.getString("status"), SqlTime.get(row, "since"), row.getObject("measurement", UUID.class),
+				row.getBigDecimal("points"), (title != null) ? Title.of(title) : null);
+	}
+
+	private record Found(String kind, UUID id, UUID tree, String tag, BookKey book, String status, Instant since,
+			@Nullable UUID measurement, @Nullable BigDecimal points, @Nullable Title title) {
+
+		Waiting waiting(@Nullable Title wouldHold) {
+			return new Waiting(this.kind, this.id, this.tree, this.tag, this.book.species(), this.status, this.since,
+					this.points, wouldHold, this.title);
+		}
+
+	}
+
+}
