@@ -1,0 +1,52 @@
+package county.bigtree.registry.story;
+
+import java.util.Arrays;
+
+/**
+ * What a fact of a story says happened.
+ */
+public enum FactKind {
+
+	NOMINATED("nominated"), NOMINATION_ASSIGN("nomination-assign"), NOMINATION_REASSIGN("nomination-reassign"),
+	NOMINATION_HAND_BACK("nomination-hand-back"), NOMINATION_RETURN("nomination-return"),
+	NOMINATION_ANSWER("nomination-answer"), NOMINATION_LAPSE("nomination-lapse"),
+	NOMINATION_DECLINE("nomination-decline"), NOMINATION_WITHDRAW("nomination-withdraw"),
+	NOMINATION_REOPEN("nomination-reopen"), IMPORTED("imported"), MEASURED("measured"),
+
+	/** A verifier's own measurement, brought by a sign-off. */
+	MEASURED_BY_VERIFIER("measured-by-verifier"),
+
+	SIGNED_OFF("signed-off"), REVOKED("revoked"), SET_ASIDE("set-aside"), REDUCED_AGAIN("reduced-again"),
+
+	/** Taken on the books. */
+	ACCEPTED("accepted"),
+
+	CONDITION_SEEN("condition-seen"), CONDITION_CONFIRMED("condition-confirmed"),
+	CONDITION_NOT_CONFIRMED("condition-not-confirmed"), RE_IDENTIFIED("re-identified"), RELOCATED("relocated"),
+	ELIGIBLE("eligible"), INELIGIBLE("ineligible"), TAKEN_OFF("taken-off"), MERGED("merged"),
+	MERGE_REVOKED("merge-revoked"), SPLIT("split"), STEM_RULING("stem-ruling"), RULEBOOK("rulebook"), FOLDED("folded"),
+
+	/** Nobody did anything: the day came on which earlier recorded rules hold. */
+	RULEBOOK_IN_FORCE("rulebook-in-force");
+
+	private final String code;
+
+	FactKind(String code) {
+		this.code = code;
+	}
+
+	/**
+	 * The word used in answers.
+	 */
+	public String code() {
+		return this.code;
+	}
+
+	static FactKind of(String code) {
+		return Arrays.stream(values())
+			.filter((kind) -> kind.code.equals(code))
+			.findFirst()
+			.orElseThrow(() -> new IllegalStateException("A story does not know what " + code + " is"));
+	}
+
+}

@@ -1,0 +1,151 @@
+package county.bigtree.registry.story;
+
+import java.util.Objects;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Says a fact in one sentence. Reasons in people's own words are never part of it.
+ */
+final class FactSentences {
+
+	private final Names.Known names;
+
+	FactSentences(Names.Known names) {
+		this.names = names;
+	}
+
+	String say(StoryFact fact) {
+		return switch (fact.kind()) {
+			case NOMINATED, NOMINATION_ASSIGN, NOMINATION_REASSIGN, NOMINATION_HAND_BACK, NOMINATION_RETURN,
+					NOMINATION_ANSWER, NOMINATION_LAPSE, NOMINATION_DECLINE, NOMINATION_WITHDRAW, NOMINATION_REOPEN ->
+				nomination(fact);
+			case IMPORTED, MEASURED, MEASURED_BY_VERIFIER, SIGNED_OFF, REVOKED, SET_ASIDE, REDUCED_AGAIN ->
+				measurement(fact);
+			case CONDITION_SEEN, CONDITION_CONFIRMED, CONDITION_NOT_CONFIRMED -> condition(fact);
+			case MERGED, MERGE_REVOKED, SPLIT -> twoTrees(fact);
+			case RULEBOOK, RULEBOOK_IN_FORCE, FOLDED -> rules(fact);
+			case ACCEPTED, RE_IDENTIFIED, RELOCATED, ELIGIBLE, INELIGIBLE, TAKEN_OFF, STEM_RULING -> tree(fact);
+		};
+	}
+
+	private String nomination(StoryFact fact) {
+		String of = "the nomination of " + fact.tag();
+		return by(fact) + switch (fact.kind()) {
+			case NOMINATED -> "nominated %s as %s.".formatted(fact.tag(), Words.a(species(fact.detail())));
+			case NOMINATION_ASSIGN -> "gave %s to %s to verify.".formatted(of, fact.detail());
+			case NOMINATION_REASSIGN -> "gave %s to another verifier, %s.".formatted(of, fact.detail());
+			case NOMINATION_HAND_BACK -> "handed %s back undecided.".formatted(of);
+			case NOMINATION_RETURN -> "returned %s for more information.".formatted(of);
+			case NOMINATION_ANSWER -> "answered what was asked about %s.".formatted(of);
+			case NOMINATION_LAPSE -> "let %s lapse unanswered.".formatted(of);
+			case NOMINATION_DECLINE -> "declined %s.".formatted(of);
+			case NOMINATION_WITHDRAW -> "withdrew %s.".formatted(of);
+			default -> "took up %s again.".formatted(of);
+		};
+	}
+
+	private String measurement(StoryFact fact) {
+		if (fact.trees() > 1) {
+			return "%stook in %d trees from %s.".formatted(by(fact), fact.trees(), older(fact));
+		}
+		String visit = "the measurement of %s taken on %s".formatted(fact.tag(), effective(fact));
+		return by(fact) + switch (fact.kind()) {
+			case IMPORTED -> "took in %s from %s, measured on %s: %s.".formatted(fact.tag(), older(fact),
+					effective(fact), points(fact));
+			case MEASURED -> "filed %s: %s.".formatted(visit, points(fact));
+			case MEASURED_BY_VERIFIER -> "brought figures of their own for %s, taken on %s: %s.".formatted(fact.tag(),
+					effective(fact), points(fact));
+			case SIGNED_OFF -> verdict(fact, visit);
+			case REVOKED -> "revoked the sign-off by %s on %s.".formatted(fact.earlier(), visit);
+			case SET_ASIDE -> "set %s aside.".formatted(visit);
+			default -> "worked out %s again: %s.".formatted(visit, points(fact));
+		};
+	}
+
+	private static String verdict(StoryFact fact, String visit) {
+		boolean own = fact.earlier() != null;
+		return switch (String.valueOf(fact.detail())) {
+			case "confirmed" -> "confirmed %s%s.".formatted(visit, own ? ", with figures of their own" : "");
+			case "corrected" -> "corrected %s with figures of their own.".formatted(visit);
+			default -> "did not confirm %s%s.".formatted(visit, own ? ", and gave figures of their own" : "");
+		};
+	}
+
+	private String condition(StoryFact fact) {
+		String was = switch (String.valueOf(fact.detail())) {
+			case "upright" -> "standing";
+			case "not-found" -> "not to be found";
+			default -> String.valueOf(fact.detail());
+		};
+		String tree = fact.tag();
+		return by(fact) + switch (fact.kind()) {
+			case CONDITION_SEEN -> "reported %s %s, as seen on %s.".formatted(tree, was, effective(fact));
+			case CONDITION_CONFIRMED -> "confirmed that %s was %s on %s.".formatted(tree, was, effective(fact));
+			default -> "did not accept the report that %s was %s on %s.".formatted(tree, was, effective(fact));
+		};
+	}
+
+	private static String twoTrees(StoryFact fact) {
+		return by(fact) + switch (fact.kind()) {
+			case MERGED ->
+				"found %s to be the same tree as %s and merged it into that.".formatted(fact.tag(), fact.otherTag());
+			case MERGE_REVOKED -> "revoked the merging of %s into %s.".formatted(fact.tag(), fact.otherTag());
+			default -> "found %s to be two trees and split off %s.".formatted(fact.tag(), fact.otherTag());
+		};
+	}
+
+	private String rules(StoryFact fact) {
+		if (fact.kind() == FactKind.FOLDED) {
+			return "%srecorded that %s is now counted as %s.".formatted(by(fact), species(fact.earlier()),
+					species(fact.detail()));
+		}
+		String county = Words.possessive(this.names.county(fact.county()));
+		return (fact.kind() == FactKind.RULEBOOK)
+				? "%srecorded %s rules from %s on.".formatted(by(fact), county, effective(fact))
+				: "%s rules for the time from %s on came into force.".formatted(county, effective(fact));
+	}
+
+	private String tree(StoryFact fact) {
+		String tree = fact.tag();
+		return (fact.kind() == FactKind.ACCEPTED) ? "%s came on the books.".formatted(tree)
+				: by(fact) + switch (fact.kind()) {
+					case RE_IDENTIFIED -> "identified %s as %s; it had been taken for %s.".formatted(tree,
+							Words.a(species(fact.detail())), Words.a(species(fact.earlier())));
+					case RELOCATED -> located(fact);
+					case ELIGIBLE -> "judged %s eligible.".formatted(tree);
+					case INELIGIBLE -> "judged %s not eligible.".formatted(tree);
+					case TAKEN_OFF -> "took %s off the books.".formatted(tree);
+					default -> "ruled which stem of %s is scored, from %s on.".formatted(tree, effective(fact));
+				};
+	}
+
+	private String located(StoryFact fact) {
+		String now = String.valueOf(fact.detail());
+		String before = String.valueOf(fact.earlier());
+		return now.equals(before) ? "corrected the place of %s.".formatted(fact.tag())
+				: "corrected the place of %s: it stands in %s, not in %s.".formatted(fact.tag(), this.names.county(now),
+						this.names.county(before));
+	}
+
+	private String species(@Nullable String key) {
+		return this.names.species(Objects.requireNonNull(key));
+	}
+
+	private static String by(StoryFact fact) {
+		return ((fact.by() != null) ? fact.by() : "The register") + " ";
+	}
+
+	private static String effective(StoryFact fact) {
+		return Words.day(Objects.requireNonNull(fact.effectiveOn()));
+	}
+
+	private static String points(StoryFact fact) {
+		return (fact.points() != null) ? Words.points(fact.points()) + " points" : "not all figures";
+	}
+
+	private static String older(StoryFact fact) {
+		return (fact.detail() != null) ? "an older record (%s)".formatted(fact.detail()) : "an older record";
+	}
+
+}

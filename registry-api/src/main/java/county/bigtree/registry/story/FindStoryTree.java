@@ -1,0 +1,58 @@
+package county.bigtree.registry.story;
+
+import java.util.UUID;
+
+import county.bigtree.registry.nomination.NominationBook;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.tree.TreeDirectory;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Finds the tree whose story is asked for. One that never came on the books is there for
+ * its nominator and the county's verifiers only.
+ */
+@Service
+public class FindStoryTree {
+
+	private final TreeDirectory trees;
+
+	private final NominationBook nominations;
+
+	private final Families families;
+
+	FindStoryTree(TreeDirectory trees, NominationBook nominations, Families families) {
+		this.trees = trees;
+		this.nominations = nominations;
+		this.families = families;
+	}
+
+	/**
+	 * The tree with this id or tag.
+	 * @throws Problem of not being found
+	 */
+	@Transactional(readOnly = true)
+	public TreeDirectory.KnownTree find(String idOrTag, @Nullable Actor actor) {
+		return this.trees.find(idOrTag)
+			.filter((tree) -> tree.accepted() || (actor != null && concerns(tree, actor)))
+			.orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
+	}
+
+	/**
+	 * The tree into which it is merged; itself where it is not.
+	 */
+	@Transactional(readOnly = true)
+	public UUID kept(TreeDirectory.KnownTree tree) {
+		return this.families.kept(tree.id());
+	}
+
+	private boolean concerns(TreeDirectory.KnownTree tree, Actor actor) {
+		return actor.isVerifierIn(tree.county()) || this.nominations.ofTree(tree.id())
+			.filter((nomination) -> nomination.nominator().equals(actor.id()))
+			.isPresent();
+	}
+
+}
