@@ -19,13 +19,13 @@ final class EffectSentences {
 			Map.entry("re-identified", "it proved to be of another species"),
 			Map.entry("relocated", "it proved to stand elsewhere"), Map.entry("merged", "two entries were one tree"),
 			Map.entry("split", "one entry was two trees"), Map.entry("ineligible", "it is not eligible"),
-			Map.entry("rulebook", "the county's rules say so"), Map.entry("ruled", "it was ruled which stem is scored"),
+			Map.entry("rulebook", "the rules are new"), Map.entry("ruled", "it was ruled which stem is scored"),
 			Map.entry("folded", "its species is counted as another"),
 			Map.entry("taken-off", "it was taken off the books"),
 			Map.entry("recomputed", "the register's books were put in order"));
 
-	private static final Map<String, String> WHY_WON = Map.of("rival-left", "since a rival no longer holds it",
-			"rulebook", "by the county's rules", "recomputed", "since the register's books were put in order");
+	private static final Map<String, String> WHY_WON = Map.of("rival-left", "as a rival gave way", "rulebook",
+			"since the rules are new", "recomputed", "since the register's books were put in order");
 
 	private final Names.Known names;
 
@@ -79,15 +79,22 @@ final class EffectSentences {
 	private String title(StoryEffect effect) {
 		String reason = String.valueOf(effect.reason());
 		return switch (effect.kind()) {
-			case TITLE_BEGAN -> "%s became %s%s.".formatted(effect.tag(), effect.title(), because(WHY_WON, reason));
-			case TITLE_ENDED -> "%s ceased to be %s%s.".formatted(effect.tag(), effect.earlierTitle(),
+			case TITLE_BEGAN ->
+				"%s became %s%s.".formatted(effect.tag(), titled(effect, effect.title()), because(WHY_WON, reason));
+			case TITLE_ENDED -> "%s ceased to be %s%s.".formatted(effect.tag(), titled(effect, effect.earlierTitle()),
 					WHY_LOST.containsKey(reason) ? ": " + WHY_LOST.get(reason) : "");
-			default -> "%s went from %s to %s.".formatted(effect.tag(), effect.earlierTitle(), effect.title());
+			default ->
+				"%s went from %s to %s.".formatted(effect.tag(), effect.earlierTitle(), titled(effect, effect.title()));
 		};
 	}
 
 	private static String because(Map<String, String> words, String reason) {
 		return words.containsKey(reason) ? ", " + words.get(reason) : "";
+	}
+
+	private String titled(StoryEffect effect, @Nullable String title) {
+		return "%s %s %s".formatted(Words.possessive(this.names.county(effect.book().county())), title,
+				this.names.species(effect.book().species()));
 	}
 
 	private String ranking(StoryEffect effect) {

@@ -2,6 +2,7 @@ package county.bigtree.registry.story;
 
 import java.util.Objects;
 
+import county.bigtree.domain.rulebook.Rulebook;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -72,17 +73,20 @@ final class FactSentences {
 		};
 	}
 
-	private String condition(StoryFact fact) {
-		String was = switch (String.valueOf(fact.detail())) {
-			case "upright" -> "standing";
-			case "not-found" -> "not to be found";
-			default -> String.valueOf(fact.detail());
-		};
-		String tree = fact.tag();
+	private static String condition(StoryFact fact) {
+		String seen = "%s %s".formatted(fact.tag(), switch (String.valueOf(fact.detail())) {
+			case "upright" -> "was standing";
+			case "not-found" -> "was not to be found";
+			case "fallen" -> "had fallen";
+			case "removed" -> "had been removed";
+			case "damaged" -> "had lost a part";
+			case "dead" -> "was dead";
+			default -> "was " + fact.detail();
+		});
 		return by(fact) + switch (fact.kind()) {
-			case CONDITION_SEEN -> "reported %s %s, as seen on %s.".formatted(tree, was, effective(fact));
-			case CONDITION_CONFIRMED -> "confirmed that %s was %s on %s.".formatted(tree, was, effective(fact));
-			default -> "did not accept the report that %s was %s on %s.".formatted(tree, was, effective(fact));
+			case CONDITION_SEEN -> "reported that %s, as seen on %s.".formatted(seen, effective(fact));
+			case CONDITION_CONFIRMED -> "confirmed that %s by %s.".formatted(seen, effective(fact));
+			default -> "did not accept the report that %s by %s.".formatted(seen, effective(fact));
 		};
 	}
 
@@ -101,6 +105,9 @@ final class FactSentences {
 					species(fact.detail()));
 		}
 		String county = Words.possessive(this.names.county(fact.county()));
+		if (Rulebook.BEGINNING.equals(fact.effectiveOn())) {
+			return "%srecorded %s first rules.".formatted(by(fact), county);
+		}
 		return (fact.kind() == FactKind.RULEBOOK)
 				? "%srecorded %s rules from %s on.".formatted(by(fact), county, effective(fact))
 				: "%s rules for the time from %s on came into force.".formatted(county, effective(fact));

@@ -44,10 +44,11 @@ class StoryEffects {
 
 	/**
 	 * What changed at the instants.
+	 * @param told the facts told of them
 	 */
-	List<StoryEffect> at(StoryOf whose, Collection<Instant> instants,
+	List<StoryEffect> at(StoryOf whose, Collection<Instant> instants, List<StoryFact> told,
 			Map<BookKey, SortedMap<Instant, FirstPlaces.Turn>> firstPlaces) {
-		List<StoryEffect> effects = new ArrayList<>(this.scores.at(whose, instants));
+		List<StoryEffect> effects = new ArrayList<>(this.scores.at(whose, instants, told));
 		firstPlaces.forEach((book, turns) -> {
 			effects.addAll(this.places.at(whose, book, turns, instants));
 			effects.addAll(this.titles.at(book, instants));

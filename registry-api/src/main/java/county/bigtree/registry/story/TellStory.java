@@ -103,11 +103,9 @@ public class TellStory {
 			}
 			List<Instant> instants = found.subList(0, Math.min(found.size(), limit));
 			Instant last = instants.get(instants.size() - 1);
-			Map<Instant, List<StoryFact>> told = TellStory.this.facts
-				.between(this.whose, this.asker, firsts, instants.get(0), last)
-				.stream()
-				.collect(Collectors.groupingBy(StoryFact::recordedAt));
-			Map<Instant, List<StoryEffect>> changed = TellStory.this.effects.at(this.whose, instants, places)
+			List<StoryFact> facts = TellStory.this.facts.between(this.whose, this.asker, firsts, instants.get(0), last);
+			Map<Instant, List<StoryFact>> told = facts.stream().collect(Collectors.groupingBy(StoryFact::recordedAt));
+			Map<Instant, List<StoryEffect>> changed = TellStory.this.effects.at(this.whose, instants, facts, places)
 				.stream()
 				.collect(Collectors.groupingBy(StoryEffect::at));
 			List<Story.Entry> entries = instants.stream()
