@@ -47,7 +47,7 @@
     r.points, m.counted
   from visit m join reduction r on r.measurement = m.id where r.recorded_at > m.recorded_at
   union all
-  select 'accepted', 35, a.recorded_at, a.county, a.seq, a.tree, null, null, null, null, null, null, null, true
+  select 'accepted', 75, a.recorded_at, a.county, a.seq, a.tree, null, null, null, null, null, null, null, true
   from acceptance a where a.tree in (select tree from stay) and a.basis = 'signed-off'
   union all
   select 'condition-seen', 40, c.recorded_at, c.county, c.seq, c.tree, null, null, c.observed_on, c.remarks, c.condition, null,
@@ -104,7 +104,8 @@
   select f.*, c.actor, f.county = any(string_to_array(:insider, ',')) or c.actor = cast(:asker as uuid) as inside
   from fact f left join change c on c.county = f.county and c.seq = f.seq
   where (f.county = any(string_to_array(:insider, ',')) or c.actor = cast(:asker as uuid)
-      or f.open and (f.tree is null or exists (select from acceptance a where a.tree = f.tree)))
+      or f.open and (f.tree is null or exists (select from acceptance a where a.tree = f.tree)
+        or exists (select from acceptance a where a.tree in (select tree_family(f.tree, 'infinity')))))
     and (f.tree is null or exists (select from stay s where s.tree in (f.tree, f.other)
       and f.recorded_at between s.from_at and s.to_at))
 )

@@ -23,10 +23,15 @@ class Families {
 	}
 
 	/**
-	 * The tree into which one is merged, all the way; itself where it is not.
+	 * Whether the tree, or one merged into it, came on the books, and was not taken off.
 	 */
-	UUID kept(UUID tree) {
-		return this.jdbc.sql("select kept_tree(?)").param(tree).query(UUID.class).single();
+	boolean onTheBooks(UUID tree) {
+		return this.jdbc.sql("""
+				select exists (select from acceptance where tree in (select tree_family(:tree, 'infinity')))
+				  and not exists (select from taking_off where tree = :tree)""")
+			.param("tree", tree)
+			.query(Boolean.class)
+			.single();
 	}
 
 }

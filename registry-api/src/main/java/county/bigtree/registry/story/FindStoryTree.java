@@ -1,7 +1,5 @@
 package county.bigtree.registry.story;
 
-import java.util.UUID;
-
 import county.bigtree.registry.nomination.NominationBook;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
@@ -12,8 +10,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Finds the tree whose story is asked for. One that never came on the books is there for
- * its nominator and the county's verifiers only.
+ * Finds the tree whose story is asked for. One that never came on the books, or was taken
+ * off them, is there for its nominator and the county's verifiers only.
  */
 @Service
 public class FindStoryTree {
@@ -37,16 +35,8 @@ public class FindStoryTree {
 	@Transactional(readOnly = true)
 	public TreeDirectory.KnownTree find(String idOrTag, @Nullable Actor actor) {
 		return this.trees.find(idOrTag)
-			.filter((tree) -> tree.accepted() || (actor != null && concerns(tree, actor)))
+			.filter((tree) -> this.families.onTheBooks(tree.id()) || (actor != null && concerns(tree, actor)))
 			.orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
-	}
-
-	/**
-	 * The tree into which it is merged; itself where it is not.
-	 */
-	@Transactional(readOnly = true)
-	public UUID kept(TreeDirectory.KnownTree tree) {
-		return this.families.kept(tree.id());
 	}
 
 	private boolean concerns(TreeDirectory.KnownTree tree, Actor actor) {

@@ -2,7 +2,6 @@ package county.bigtree.registry.story.web;
 
 import java.net.URI;
 import java.time.Instant;
-import java.util.UUID;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -65,14 +64,13 @@ class StoryController {
 			summary = "What happened to a tree, in order of recording, with what each change did to scores, first places and titles")
 	ResponseEntity<StoryJson> ofTree(@PathVariable String tree, Paging paging, @Nullable Actor actor) {
 		TreeDirectory.KnownTree found = this.trees.find(tree, actor);
-		UUID kept = this.trees.kept(found);
-		if (!kept.equals(found.id())) {
+		if (found.merged()) {
 			return ResponseEntity.status(HttpStatus.TEMPORARY_REDIRECT)
-				.location(URI.create("/api/v1/trees/" + kept + "/story"))
+				.location(URI.create("/api/v1/trees/" + found.kept() + "/story"))
 				.build();
 		}
 		this.catchUp.county(found.county());
-		Story story = this.tell.ofTree(actor, kept, after(paging), paging.limit());
+		Story story = this.tell.ofTree(actor, found.id(), after(paging), paging.limit());
 		return ResponseEntity.ok(StoryJson.from(story, next(story)));
 	}
 

@@ -1,0 +1,147 @@
+package county.bigtree.registry.story;
+
+import java.util.List;
+
+import com.jayway.jsonpath.JsonPath;
+import county.bigtree.registry.RegistryTest;
+import county.bigtree.registry.TestTrees;
+import county.bigtree.registry.people.TestPeople;
+import county.bigtree.registry.people.TestPerson;
+import org.junit.jupiter.api.Test;
+
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.web.servlet.MockMvc;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+/**
+ * What a coordinator decides about trees, as the story tells it.
+ */
+@RegistryTest
+class StoryOfCorrectionsIT {
+
+	@Autowired
+	private MockMvc mvc;
+
+	@Autowired
+	private TestTrees trees;
+
+	@Autowired
+	private TestPeople people;
+
+	@Test
+	void aMergeIsToldInTheStoryOfTheTreeThatIsKept() throws Exception {
+		this.trees.county("mergetale", "MGT");
+		TestTrees.Filed kept = this.trees.standing("mergetale", 100, "2020-05-02");
+		TestTrees.Filed merged = this.trees.standing("mergetale", 120, "2024-05-02");
+		TestPerson coordinator = this.people.coordinator("mergetale");
+		decide(merged, "/merge", "{\"into\": \"%s\", \"reason\": \"the same tree\"}".formatted(kept.tree()),
+				coordinator);
+		this.mvc.perform(get("/api/v1/trees/" + merged.tree() + "/story"))
+			.andExpect(status().isTemporaryRedirect())
+			.andExpect(redirectedUrl("/api/v1/trees/" + kept.tree() + "/story"));
+		assertThat(lastOf("/api/v1/trees/MGT-0001/story")).isEqualTo(
+				coordinator.creditName() + " found MGT-0002 to be the same tree as MGT-0001 and merged it into that."
+						+ " MGT-0002 left mergetale's white oak ranking, where it had 210 points."
+						+ " The score of MGT-0001 rose from 190 to 210 points."
+						+ " MGT-0002 lost first place in mergetale's white oak ranking."
+						+ " MGT-0001 took first place in mergetale's white oak ranking."
+						+ " MGT-0002 ceased to be mergetale's champion white oak: two entries were one tree."
+						+ " MGT-0001 became mergetale's champion white oak.");
+		assertThat(sentences(told("/api/v1/trees/MGT-0001/story")))
+			.filteredOn((sentence) -> sentence.contains("nominated MGT-0002"))
+			.hasSize(1);
+	}
+
+	@Test
+	void aSplitIsToldInTheStoriesOfBothTrees() throws Exception {
+		this.trees.county("splittale", "SPT");
+		TestTrees.Filed filed = this.trees.standing("splittale", 100, "2020-05-02");
+		String other = JsonPath.read(this.trees
+			.ask(post("/api/v1/trees/" + filed.tree() + "/measurements")
+				.content(TestTrees.measurement(150, "2024-05-02")), this.people.volunteer("splittale"))
+			.andReturn()
+			.getResponse()
+			.getContentAsString(), "$.id");
+		this.trees.signOff(other, this.people.verifier("splittale"), "{\"verdict\": \"confirmed\"}");
+		TestPerson coordinator = this.people.coordinator("splittale");
+		decide(filed, "/split",
+				"""
+						{"measurements": ["%s"], "location": {"latitude": 40.2, "longitude": -86.3}, "reason": "the neighbour"}"""
+					.formatted(other),
+				coordinator);
+		String sentence = coordinator.creditName() + " found SPT-0001 to be two trees and split off SPT-0002.";
+		String old = told("/api/v1/trees/SPT-0001/story");
+		assertThat(sentences(old)).last()
+			.asString()
+			.startsWith(sentence)
+			.contains("The score of SPT-0001 fell from 240 to 190 points.");
+		String split = told("/api/v1/trees/SPT-0002/story");
+		assertThat(JsonPath.<String>read(split, "$.headline"))
+			.startsWith("SPT-0002, a white oak in splittale, has been champion since ");
+		assertThat(sentences(split)).last()
+			.asString()
+			.startsWith(sentence)
+			.contains("SPT-0002 came into splittale's white oak ranking with 240 points.");
+		assertThat(sentences(split))
+			.anyMatch((one) -> one.contains("filed the measurement of SPT-0001 taken on 2 May 2024"));
+	}
+
+	@Test
+	void eligibilityStemsAndNamesAreTold() throws Exception {
+		this.trees.county("ruletale", "RLT");
+		TestTrees.Filed filed = this.trees.standing("ruletale", 100, "2020-05-02");
+		TestPerson coordinator = this.people.coordinator("ruletale");
+		String address = "/api/v1/trees/RLT-0001/story";
+		decide(filed, "/eligibility", "{\"eligible\": false, \"reason\": \"planted in a pot\"}", coordinator);
+		assertThat(lastOf(address)).startsWith(coordinator.creditName() + " judged RLT-0001 not eligible. ")
+			.endsWith("RLT-0001 ceased to be ruletale's champion white oak: it is not eligible.");
+		assertThat(JsonPath.<String>read(told(address), "$.headline"))
+			.startsWith("RLT-0001, a white oak in ruletale, is not eligible and not ranked; it was champion from ");
+		decide(filed, "/eligibility", "{\"eligible\": true, \"reason\": \"it has roots\"}", coordinator);
+		assertThat(lastOf(address)).startsWith(coordinator.creditName() + " judged RLT-0001 eligible. ")
+			.endsWith("RLT-0001 became ruletale's champion white oak.");
+		decide(filed, "/stem-rulings", "{\"form\": \"several\", \"keeps\": [], \"reason\": \"taped around both\"}",
+				coordinator);
+		assertThat(lastOf(address))
+			.startsWith(coordinator.creditName() + " ruled which stem of RLT-0001 is scored, from ")
+			.endsWith("RLT-0001 ceased to be ruletale's champion white oak: it was ruled which stem is scored.");
+		decide(filed, "/stem-rulings", "{\"form\": \"single\", \"keeps\": [\"%s\"], \"reason\": \"looked again\"}"
+			.formatted(filed.measurement()), coordinator);
+		decide(filed, "/identifications",
+				"{\"species\": \"quercus-rubra\", \"by\": \"leaf\", \"reason\": \"pointed lobes\"}", coordinator);
+		assertThat(lastOf(address)).startsWith(coordinator.creditName()
+				+ " identified RLT-0001 as a northern red oak; it had been taken for a white oak. "
+				+ "RLT-0001 left ruletale's white oak ranking, where it had 190 points. "
+				+ "RLT-0001 came into ruletale's northern red oak ranking with 190 points. ");
+		assertThat(told(address)).doesNotContain("planted in a pot", "it has roots", "taped around", "pointed lobes");
+		assertThat(lastOf("/api/v1/counties/ruletale/species/quercus-alba/story"))
+			.contains("RLT-0001 lost first place in ruletale's white oak ranking.")
+			.doesNotContain("came into ruletale's northern red oak");
+		assertThat(sentences(told("/api/v1/counties/ruletale/species/quercus-rubra/story"))).last()
+			.asString()
+			.contains("RLT-0001 came into ruletale's northern red oak ranking with 190 points.");
+	}
+
+	private void decide(TestTrees.Filed filed, String action, String body, TestPerson person) throws Exception {
+		this.trees.decide("/api/v1/trees/" + filed.tree(), action, body, person).andExpect(status().is2xxSuccessful());
+	}
+
+	private String told(String address) throws Exception {
+		return this.mvc.perform(get(address)).andExpect(status().isOk()).andReturn().getResponse().getContentAsString();
+	}
+
+	private String lastOf(String address) throws Exception {
+		List<String> sentences = sentences(told(address));
+		return sentences.get(sentences.size() - 1);
+	}
+
+	private static List<String> sentences(String story) {
+		return JsonPath.read(story, "$.items[*].sentence");
+	}
+
+}
