@@ -12,8 +12,9 @@ public enum FactTable {
 	SIGN_OFF("sign_off"), REVOCATION("revocation"), SETTING_ASIDE("setting_aside"), COUNTY_REVISION("county_revision"),
 	ELIGIBILITY("eligibility"), TAKING_OFF("taking_off"), MERGE("merge"), MERGE_REVOCATION("merge_revocation"),
 	SPLIT("split"), ASSIGNMENT("assignment"), STEM_RULING("stem_ruling"), RULING_KEPT("ruling_kept"),
-	SPECIES_FOLD("species_fold"), CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"),
-	IMPORT_ROW("import_row");
+	SPECIES_FOLD("species_fold"), RELOCATION_PROPOSAL("relocation_proposal"), RELOCATION_ANSWER("relocation_answer"),
+	MEASUREMENT_MOVE("measurement_move"), CONDITION_REPORT("condition_report"),
+	CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row");
 
 	private final String table;
 

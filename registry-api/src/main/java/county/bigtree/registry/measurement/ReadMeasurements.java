@@ -41,10 +41,11 @@ public class ReadMeasurements {
 			      or exists (select from sign_off where measurement = m.id and own_measurement is not null) then 'superseded'
 			    when exists (select from sign_off s where s.measurement = m.id and s.verdict = 'not-confirmed'
 			      and not exists (select from revocation v where v.sign_off = s.id)) then 'not-confirmed'
-			    else 'filed' end as status,
+			    else coalesce((select to_status from measurement_move where measurement = m.id
+			      order by recorded_at desc limit 1), 'filed') end as status,
 			  (select count(*) from sign_off where measurement = m.id) + (select count(*) from setting_aside
 			    where measurement = m.id) + (select count(*) from revocation v join sign_off s on s.id = v.sign_off
-			    where s.measurement = m.id) + 1 as revision
+			    where s.measurement = m.id) + (select count(*) from measurement_move where measurement = m.id) + 1 as revision
 			from measurement m
 			join lateral (select * from reduction where measurement = m.id order by version desc limit 1) r on true
 			""";
@@ -139,7 +140,8 @@ public class ReadMeasurements {
 	/**
 	 * A measurement.
 	 *
-	 * @param status filed, counting, not-confirmed, superseded or set-aside
+	 * @param status filed, assigned, counting, not-confirmed, superseded, set-aside or
+	 * withdrawn
 	 */
 	public record Measurement(UUID id, UUID tree, LocalDate measuredOn, Instant recordedAt, UUID filedBy, String basis,
 			@Nullable String carriedOverFrom, UUID measurers, String readings, int version, BigDecimal girthInches,

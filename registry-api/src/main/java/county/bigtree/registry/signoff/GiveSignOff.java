@@ -81,8 +81,9 @@ public class GiveSignOff {
 		Change change = this.acceptance.open(tree);
 		Set<PersonId> earlier = this.signOffs.unrevokedSigners(id);
 		requireIndependent(actor, measurement);
-		if (this.measurements.get(id).status().equals("set-aside")) {
-			throw Problem.of(ProblemType.CONFLICT, "This measurement was set aside.");
+		String status = this.measurements.get(id).status();
+		if (status.equals("set-aside") || status.equals("withdrawn")) {
+			throw Problem.of(ProblemType.CONFLICT, "This measurement was " + status.replace('-', ' ') + ".");
 		}
 		Rulebook rulebook = this.signOffs.rulesOf(tree.county(), measurement.measuredOn(), change.recordedAt());
 		requireVerdictStands(body, measurement, rulebook);

@@ -75,10 +75,18 @@ public class CorrectTree {
 		requireCoordinator(actor, standsIn);
 		Change change = this.changes.open(tree, standsIn);
 		unchanged.accept(this.trees.get(tree.id()).revision());
+		relocate(change, tree, standsIn, place, reason);
+		this.journal.close(change, "relocated", actor.id());
+	}
+
+	/**
+	 * Puts the tree there, under a change that holds the heads of both counties.
+	 */
+	void relocate(Change change, TreeDirectory.KnownTree tree, String standsIn, PlaceBody place,
+			@Nullable String reason) {
 		requireDayHasBegun(tree, change.today(standsIn));
 		this.register.locate(change, tree.id(), standsIn, place, shown(tree), null, reason);
 		this.standings.refresh(change, tree.id(), TitleReason.RELOCATED);
-		this.journal.close(change, "relocated", actor.id());
 	}
 
 	/**

@@ -100,6 +100,13 @@ class TreeDecisions {
 	}
 
 	/**
+	 * Ends a change after which the standings stay, or have followed already.
+	 */
+	void close(Change change, String kind, Actor actor) {
+		this.writing.journal.close(change, kind, actor.id());
+	}
+
+	/**
 	 * What writes.
 	 */
 	@Component

@@ -100,6 +100,40 @@ class RemeasurementHttpIT {
 			.andExpect(jsonPath("$.errors[*].pointer").value(org.hamcrest.Matchers.hasItems("#/height", "#/crown")));
 	}
 
+	@Test
+	void goesToAVerifierComesBackAndIsWithdrawn() throws Exception {
+		this.trees.county("moveland", "RMF");
+		TestTrees.Filed filed = this.trees.standing("moveland", 100, "2026-05-02");
+		TestPerson volunteer = this.people.volunteer("moveland");
+		TestPerson verifier = this.people.verifier("moveland");
+		TestPerson coordinator = this.people.coordinator("moveland");
+		String path = "/api/v1/measurements/" + remeasure(filed, 120, volunteer);
+		String assign = "{\"move\": \"assign\", \"verifier\": \"%s\"}";
+		this.trees.decide(path, "/moves", assign.formatted(volunteer.id()), coordinator)
+			.andExpect(status().isUnprocessableContent());
+		this.trees.decide(path, "/moves", assign.formatted(verifier.id()), verifier).andExpect(status().isForbidden());
+		this.trees.decide(path, "/moves", assign.formatted(verifier.id()), coordinator)
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.status").value("assigned"));
+		this.trees.decide(path, "/moves", assign.formatted(verifier.id()), coordinator)
+			.andExpect(status().isConflict());
+		this.trees.decide(path, "/moves", "{\"move\": \"hand-back\"}", verifier)
+			.andExpect(status().isUnprocessableContent());
+		this.trees.decide(path, "/moves", "{\"move\": \"hand-back\", \"reason\": \"snow\"}", verifier)
+			.andExpect(jsonPath("$.status").value("filed"));
+		this.trees.decide(path, "/moves", "{\"move\": \"withdraw\", \"reason\": \"wrong tree\"}", volunteer)
+			.andExpect(jsonPath("$.status").value("withdrawn"));
+		this.trees.signOff(path.substring("/api/v1/measurements/".length()), verifier, CONFIRMED)
+			.andExpect(status().isConflict());
+		this.trees.decide(path, "/moves", "{\"move\": \"reopen\"}", volunteer).andExpect(status().isOk());
+		this.trees.signOff(path.substring("/api/v1/measurements/".length()), verifier, CONFIRMED)
+			.andExpect(status().isCreated());
+		this.trees
+			.decide("/api/v1/measurements/" + filed.measurement(), "/moves", assign.formatted(verifier.id()),
+					coordinator)
+			.andExpect(status().isConflict());
+	}
+
 	private String remeasure(TestTrees.Filed filed, int girth, TestPerson person) throws Exception {
 		String answer = this.trees
 			.ask(post("/api/v1/trees/" + filed.tree() + "/measurements")

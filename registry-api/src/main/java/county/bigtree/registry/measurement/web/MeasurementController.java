@@ -1,5 +1,11 @@
 package county.bigtree.registry.measurement.web;
 
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.Valid;
+import county.bigtree.registry.measurement.MeasurementMove;
+import county.bigtree.registry.measurement.MoveMeasurement;
+import county.bigtree.registry.http.IfMatch;
+import county.bigtree.registry.http.DryRun;
 import java.net.URI;
 import java.util.UUID;
 
@@ -35,11 +41,15 @@ class MeasurementController {
 
 	private final FileRemeasurement filing;
 
+	private final MoveMeasurement moving;
+
 	private final TreeDirectory trees;
 
-	MeasurementController(ReadMeasurements measurements, FileRemeasurement filing, TreeDirectory trees) {
+	MeasurementController(ReadMeasurements measurements, FileRemeasurement filing, MoveMeasurement moving,
+			TreeDirectory trees) {
 		this.measurements = measurements;
 		this.filing = filing;
+		this.moving = moving;
 		this.trees = trees;
 	}
 
@@ -77,6 +87,29 @@ class MeasurementController {
 			throw Problem.notFound("No measurement has this id.");
 		}
 		return json(found);
+	}
+
+	@PostMapping("/api/v1/measurements/{id}/moves")
+	@DryRun
+	@Access(Who.VOLUNTEER)
+	@Operation(operationId = "moveMeasurement",
+			summary = "Move a filed remeasurement: assign, reassign, hand-back, withdraw, reopen")
+	MeasurementJson move(@PathVariable UUID id, @RequestBody @Valid MoveBody body, IfMatch ifMatch, Actor actor) {
+		get(id, actor);
+		MeasurementMove move = MeasurementMove.find(body.move())
+			.orElseThrow(() -> Problem.invalid("#/move", "unknown",
+					"must be assign, reassign, hand-back, withdraw or reopen"));
+		this.moving.move(actor, id, move, body.verifier(), body.reason(),
+				(revision) -> ifMatch.require(revision, () -> get(id, actor)));
+		return json(this.measurements.get(id));
+	}
+
+	/**
+	 * A move.
+	 *
+	 * @param verifier to whom it goes, for assign and reassign
+	 */
+	record MoveBody(@NotNull String move, @Nullable UUID verifier, @Nullable String reason) {
 	}
 
 	private MeasurementJson json(ReadMeasurements.Measurement measurement) {

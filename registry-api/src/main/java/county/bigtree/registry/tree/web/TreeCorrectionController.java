@@ -1,5 +1,7 @@
 package county.bigtree.registry.tree.web;
 
+import county.bigtree.registry.tree.AgreeOnLine;
+import java.util.UUID;
 import county.bigtree.registry.http.DryRun;
 import org.springframework.stereotype.Component;
 import org.springframework.http.ResponseEntity;
@@ -62,11 +64,21 @@ class TreeCorrectionController {
 	@PostMapping("/api/v1/trees/{tree}/location")
 	@DryRun
 	@Access(Who.COORDINATOR)
-	@Operation(operationId = "locateTree", summary = "Correct where a tree stands")
-	TreeDirectory.KnownTree locate(@PathVariable String tree, @RequestBody @Valid LocationBody body, IfMatch ifMatch,
+	@Operation(operationId = "locateTree",
+			summary = "Correct where a tree stands; over a county's line, propose it to the coordinator of the other")
+	ResponseEntity<?> locate(@PathVariable String tree, @RequestBody @Valid LocationBody body, IfMatch ifMatch,
 			Actor actor) {
-		this.correctTree.locate(actor, tree, body.location(), body.county(), body.reason(), unchanged(ifMatch, tree));
-		return this.trees.get(tree);
+		String county = body.county();
+		String from = this.trees.get(tree).county();
+		if (county == null || actor.isCoordinatorOf(county) && actor.isCoordinatorOf(from)) {
+			this.correctTree.locate(actor, tree, body.location(), county, body.reason(), unchanged(ifMatch, tree));
+			return ResponseEntity.ok(this.trees.get(tree));
+		}
+		UUID proposal = this.decisions.line.propose(actor, tree, body.location(), county, body.reason(),
+				unchanged(ifMatch, tree));
+		return ResponseEntity.accepted()
+			.location(URI.create("/api/v1/relocations/" + proposal))
+			.body(this.decisions.line.get(actor, proposal));
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/eligibility")
@@ -136,10 +148,13 @@ class TreeCorrectionController {
 
 		private final SplitTree splitting;
 
-		Decisions(RuleOnTree ruling, MergeTrees merging, SplitTree splitting) {
+		private final AgreeOnLine line;
+
+		Decisions(RuleOnTree ruling, MergeTrees merging, SplitTree splitting, AgreeOnLine line) {
 			this.ruling = ruling;
 			this.merging = merging;
 			this.splitting = splitting;
+			this.line = line;
 		}
 
 	}

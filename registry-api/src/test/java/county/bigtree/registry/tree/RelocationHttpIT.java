@@ -1,0 +1,86 @@
+package county.bigtree.registry.tree;
+
+import com.jayway.jsonpath.JsonPath;
+import county.bigtree.registry.RegistryTest;
+import county.bigtree.registry.TestTrees;
+import county.bigtree.registry.people.TestPeople;
+import county.bigtree.registry.people.TestPerson;
+import org.junit.jupiter.api.Test;
+
+import org.springframework.beans.factory.annotation.Autowired;
+
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+/**
+ * A tree over the line: one coordinator proposes, the other agrees.
+ */
+@RegistryTest
+class RelocationHttpIT {
+
+	private static final String PLACE = """
+			{"location": {"latitude": 40.0, "longitude": -86.0, "accuracyMetres": 5}, "county": "%s", "reason": "the stone"}""";
+
+	@Autowired
+	private TestTrees trees;
+
+	@Autowired
+	private TestPeople people;
+
+	@Test
+	void movesOnlyOnceTheOtherCoordinatorAgrees() throws Exception {
+		this.trees.county("lineeast", "LNA");
+		this.trees.county("linewest", "LNB");
+		TestTrees.Filed filed = this.trees.standing("lineeast", 100, "2024-05-02");
+		TestPerson east = this.people.coordinator("lineeast");
+		TestPerson west = this.people.coordinator("linewest");
+		String answer = this.trees
+			.decide("/api/v1/trees/" + filed.tree(), "/location", PLACE.formatted("linewest"), east)
+			.andExpect(status().isAccepted())
+			.andExpect(jsonPath("$.status").value("waiting"))
+			.andReturn()
+			.getResponse()
+			.getContentAsString();
+		String proposal = "/api/v1/relocations/" + JsonPath.<String>read(answer, "$.id");
+		this.trees.oaks("lineeast").andExpect(jsonPath("$.items.length()").value(1));
+		this.trees.ask(get("/api/v1/counties/linewest/relocations"), west)
+			.andExpect(jsonPath("$.items[0].tag").value("LNA-0001"));
+		String agree = "{\"accept\": true, \"reason\": \"seen the stone\"}";
+		this.trees.decide(proposal, "/decision", agree, east).andExpect(status().isForbidden());
+		this.trees.decide(proposal, "/decision?dryRun=true", agree, west)
+			.andExpect(jsonPath("$.changes[0].titles.ended[0].why").value("relocated"));
+		this.trees.decide(proposal, "/decision", agree, west)
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.status").value("agreed"));
+		this.trees.oaks("lineeast").andExpect(jsonPath("$.items.length()").value(0));
+		this.trees.oaks("linewest").andExpect(jsonPath("$.items[0].tree").value(filed.tree()));
+		this.trees.oakTitles("lineeast").andExpect(jsonPath("$.items[0].ended").value("relocated"));
+		this.trees.decide(proposal, "/decision", agree, west).andExpect(status().isConflict());
+	}
+
+	@Test
+	void staysWhereItIsIfTheOtherDeclines() throws Exception {
+		this.trees.county("linenorth", "LNC");
+		this.trees.county("linesouth", "LND");
+		TestTrees.Filed filed = this.trees.standing("linenorth", 100, "2024-05-02");
+		TestPerson south = this.people.coordinator("linesouth");
+		String answer = this.trees
+			.decide("/api/v1/trees/" + filed.tree(), "/location", PLACE.formatted("linesouth"), south)
+			.andExpect(status().isAccepted())
+			.andReturn()
+			.getResponse()
+			.getContentAsString();
+		this.trees
+			.decide("/api/v1/relocations/" + JsonPath.<String>read(answer, "$.id"), "/decision",
+					"{\"accept\": false, \"reason\": \"it is ours\"}", this.people.coordinator("linenorth"))
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.status").value("declined"));
+		this.trees.oaks("linenorth").andExpect(jsonPath("$.items.length()").value(1));
+		this.trees
+			.decide("/api/v1/trees/" + filed.tree(), "/location", PLACE.formatted("linesouth"),
+					this.people.verifier("linenorth"))
+			.andExpect(status().isForbidden());
+	}
+
+}
