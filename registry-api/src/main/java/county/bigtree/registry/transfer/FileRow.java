@@ -39,4 +39,17 @@ sealed interface FileRow {
 
 	}
 
+	/**
+	 * A row that could be taken if it were known what its name means.
+	 *
+	 * @param key by which the row is known in its county
+	 */
+	record Waiting(int number, String key, String name, List<String> cells) implements FileRow {
+
+		public Waiting {
+			cells = List.copyOf(cells);
+		}
+
+	}
+
 }

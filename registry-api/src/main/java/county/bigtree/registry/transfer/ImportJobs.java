@@ -2,6 +2,7 @@ package county.bigtree.registry.transfer;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -64,9 +65,12 @@ public class ImportJobs {
 	Optional<ImportJob> find(UUID id) {
 		return this.jdbc
 			.sql("""
-					select id, county, started_by, status, dry_run, row_count, accepted, kept, rejected, already_imported, failure,
-					  created_at, finished_at
-					from import_job where id = ?""")
+					select j.*, w.recorded_at as withdrawn_at,
+					  case when w.job is null then j.status when exists (select from import_row r where r.job = j.id
+					    and not exists (select from taking_off where tree = r.tree)) then 'withdrawing' else 'withdrawn' end as state,
+					  1 + (j.finished_at is not null)::int + (w.job is not null)::int
+					    + (select count(*) from import_name where job = j.id) as revision
+					from import_job j left join import_withdrawal w on w.job = j.id where j.id = ?""")
 			.param(id)
 			.query(ImportJobs::job)
 			.optional();
@@ -85,20 +89,29 @@ public class ImportJobs {
 	}
 
 	/**
-	 * Jobs that are not finished, the oldest first.
+	 * Jobs that are not finished, or of which something decided later is not done, the
+	 * oldest first.
 	 */
 	List<UUID> unfinished() {
-		return this.jdbc.sql("select id from import_job where finished_at is null order by created_at")
+		return this.jdbc
+			.sql("""
+					select id from import_job j where finished_at is null
+					  or exists (select from import_waiting w join import_name n on n.job = w.job and n.name = w.name where w.job = j.id)
+					  or exists (select from import_withdrawal w where w.job = j.id) and exists (select from import_row r
+					    where r.job = j.id and not exists (select from taking_off where tree = r.tree))
+					order by created_at""")
 			.query(UUID.class)
 			.list();
 	}
 
 	void progress(UUID id, ImportJob.Counts counts) {
-		this.jdbc.sql("""
-				update import_job set status = 'running', accepted = :accepted, kept = :kept, rejected = :rejected,
-				  already_imported = :already where id = :id""")
+		this.jdbc
+			.sql("""
+					update import_job set status = 'running', accepted = :accepted, kept = :kept, waiting = :waiting, rejected = :rejected,
+					  already_imported = :already where id = :id""")
 			.param("accepted", counts.accepted())
 			.param("kept", counts.kept())
+			.param("waiting", counts.waiting())
 			.param("rejected", counts.rejected())
 			.param("already", counts.alreadyImported())
 			.param("id", id)
@@ -124,6 +137,18 @@ public class ImportJobs {
 				on conflict do nothing""")
 			.params(id, row.number(), row.reason(), this.json.writeValueAsString(row.cells()))
 			.update();
+	}
+
+	/**
+	 * How the rows of a job are read.
+	 */
+	ImportPlan plan(UUID id) {
+		// The mapping was held against the day on which the file came.
+		return new MappingCheck(header(id))
+			.plan(this.json.readValue(this.jdbc.sql("select mapping::text from import_job where id = ?")
+				.param(id)
+				.query(String.class)
+				.single(), MappingBody.class), LocalDate.MAX);
 	}
 
 	List<String> header(UUID id) {
@@ -153,11 +178,12 @@ public class ImportJobs {
 
 	private static ImportJob job(ResultSet row, int number) throws SQLException {
 		return new ImportJob(row.getObject("id", UUID.class), row.getString("county"),
-				row.getObject("started_by", UUID.class), row.getString("status"), row.getBoolean("dry_run"),
+				row.getObject("started_by", UUID.class), row.getString("state"), row.getBoolean("dry_run"),
 				row.getInt("row_count"),
-				new ImportJob.Counts(row.getInt("accepted"), row.getInt("kept"), row.getInt("rejected"),
-						row.getInt("already_imported")),
-				row.getString("failure"), SqlTime.get(row, "created_at"), SqlTime.find(row, "finished_at"));
+				new ImportJob.Counts(row.getInt("accepted"), row.getInt("kept"), row.getInt("waiting"),
+						row.getInt("rejected"), row.getInt("already_imported")),
+				row.getString("failure"), SqlTime.get(row, "created_at"), SqlTime.find(row, "finished_at"),
+				SqlTime.find(row, "withdrawn_at"), row.getLong("revision"));
 	}
 
 	/**

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 
 import county.bigtree.domain.standing.TitleReason;
@@ -30,13 +31,17 @@ class RecordSlice {
 
 	private final ImportJobs jobs;
 
+	private final WaitingRows names;
+
 	private final JdbcClient jdbc;
 
-	RecordSlice(Journal journal, RecordRow recordRow, Standings standings, ImportJobs jobs, JdbcClient jdbc) {
+	RecordSlice(Journal journal, RecordRow recordRow, Standings standings, ImportJobs jobs, WaitingRows names,
+			JdbcClient jdbc) {
 		this.journal = journal;
 		this.recordRow = recordRow;
 		this.standings = standings;
 		this.jobs = jobs;
+		this.names = names;
 		this.jdbc = jdbc;
 	}
 
@@ -48,27 +53,65 @@ class RecordSlice {
 	@Transactional
 	ImportJob.Counts record(ImportJob job, ImportPlan plan, List<FileRow> rows, ImportJob.Counts before) {
 		List<FileRow.Sound> sound = new ArrayList<>();
+		List<FileRow.Waiting> waiting = new ArrayList<>();
+		int rejections = 0;
 		for (FileRow row : rows) {
 			if (row instanceof FileRow.Rejected rejected) {
 				this.jobs.reject(job.id(), rejected);
+				rejections++;
+			}
+			else if (row instanceof FileRow.Waiting one) {
+				waiting.add(one);
 			}
 			else if (row instanceof FileRow.Sound one) {
 				sound.add(one);
 			}
 		}
-		int rejected = rows.size() - sound.size();
-		ImportJob.Counts counts = before.plus(new ImportJob.Counts(0, 0, rejected, 0))
+		ImportJob.Counts counts = before.plus(new ImportJob.Counts(0, 0, 0, rejections, 0))
+			.plus(waiting.isEmpty() ? ImportJob.Counts.NONE : letWait(job, waiting))
 			.plus(sound.isEmpty() ? ImportJob.Counts.NONE : take(job, plan, sound));
 		this.jobs.progress(job.id(), counts);
 		return counts;
 	}
 
+	private ImportJob.Counts letWait(ImportJob job, List<FileRow.Waiting> rows) {
+		Set<String> known = known(job.county(), rows.stream().map(FileRow.Waiting::key).toList()).keySet();
+		List<FileRow.Waiting> news = rows.stream().filter((row) -> !known.contains(row.key())).toList();
+		news.forEach((row) -> this.names.letWait(job.id(), row));
+		return new ImportJob.Counts(0, 0, news.size(), 0, rows.size() - news.size());
+	}
+
+	/**
+	 * Takes some rows of which it has become known what their name means.
+	 * @return how many those were
+	 */
+	@Transactional
+	int recordMatched(ImportJob job, ImportPlan plan, RowReader reader, int most) {
+		// Under the head: rows of an import that is being taken back wait no longer.
+		Change change = this.journal.open(job.county());
+		List<FileRow> rows = this.names.release(job.id(), reader, most);
+		List<FileRow.Sound> sound = rows.stream()
+			.filter(FileRow.Sound.class::isInstance)
+			.map(FileRow.Sound.class::cast)
+			.toList();
+		rows.stream()
+			.filter(FileRow.Rejected.class::isInstance)
+			.map(FileRow.Rejected.class::cast)
+			.forEach((row) -> this.jobs.reject(job.id(), row));
+		ImportJob.Counts counts = new ImportJob.Counts(0, 0, 0, rows.size() - sound.size(), 0);
+		this.names.count(job.id(), sound.isEmpty() ? counts : counts.plus(take(change, job, plan, sound)));
+		return rows.size();
+	}
+
 	private ImportJob.Counts take(ImportJob job, ImportPlan plan, List<FileRow.Sound> rows) {
 		if (plan.dryRun()) {
-			return counts(job, rows, known(job.county(), rows));
+			return counts(job, rows, known(job.county(), keys(rows)));
 		}
-		Change change = this.journal.open(job.county());
-		Map<String, UUID> known = known(job.county(), rows);
+		return take(this.journal.open(job.county()), job, plan, rows);
+	}
+
+	private ImportJob.Counts take(Change change, ImportJob job, ImportPlan plan, List<FileRow.Sound> rows) {
+		Map<String, UUID> known = known(job.county(), keys(rows));
 		List<UUID> trees = rows.stream()
 			.filter((row) -> !known.containsKey(row.key()))
 			.map((row) -> this.recordRow.record(change, job, plan, row))
@@ -88,17 +131,24 @@ class RecordSlice {
 			.filter((row) -> known.getOrDefault(row.key(), job.id()).equals(job.id()))
 			.toList();
 		int ranked = (int) taken.stream().filter(FileRow.Sound::ranked).count();
-		return new ImportJob.Counts(ranked, taken.size() - ranked, 0, rows.size() - taken.size());
+		return new ImportJob.Counts(ranked, taken.size() - ranked, 0, 0, rows.size() - taken.size());
+	}
+
+	private static List<String> keys(List<FileRow.Sound> rows) {
+		return rows.stream().map(FileRow.Sound::key).toList();
 	}
 
 	/**
-	 * Which of the rows are on the books, each with the job that brought it.
+	 * Which of the rows are on the books, each with the job that brought it. Those of an
+	 * import that was taken back are not.
 	 */
-	private Map<String, UUID> known(String county, List<FileRow.Sound> rows) {
+	private Map<String, UUID> known(String county, List<String> keys) {
 		Map<String, UUID> known = new HashMap<>();
-		this.jdbc.sql("select row_key, job from import_row where county = :county and row_key in (:keys)")
+		this.jdbc.sql("""
+				select row_key, job from import_row r where county = :county and row_key in (:keys)
+				  and not exists (select from import_withdrawal where job = r.job)""")
 			.param("county", county)
-			.param("keys", rows.stream().map(FileRow.Sound::key).toList())
+			.param("keys", keys)
 			.query((row) -> {
 				known.put(row.getString("row_key"), row.getObject("job", UUID.class));
 			});

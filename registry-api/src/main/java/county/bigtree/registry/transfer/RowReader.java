@@ -74,13 +74,35 @@ final class RowReader {
 		}
 		List<String> faults = new ArrayList<>();
 		String key = key(row.cells(), faults);
-		Species species = species(row.cells(), faults);
 		PlaceBody place = place(row.cells(), faults);
 		MeasurementBody measurement = measurement(row.cells(), faults);
+		String name = this.plan.species().in(row.cells());
+		Species species = species(name);
+		if (name.isEmpty()) {
+			fault(faults, this.plan.species(), "is missing");
+		}
+		else if (species == null && key != null && faults.isEmpty()) {
+			return new FileRow.Waiting(row.number(), key, name, row.cells());
+		}
+		else if (species == null) {
+			fault(faults, this.plan.species(), "no species of the catalogue is called " + name);
+		}
 		if (key == null || species == null || place == null || measurement == null) {
 			return new FileRow.Rejected(row.number(), String.join("; ", faults), row.cells());
 		}
 		return new FileRow.Sound(row.number(), key, species.key(), !species.genusOnly(), tag(row.cells()), place,
+				measurement);
+	}
+
+	/** A row that has waited, now that it is known what its name means. */
+	FileRow read(FileRow.Waiting row, Species species) {
+		List<String> faults = new ArrayList<>();
+		PlaceBody place = place(row.cells(), faults);
+		MeasurementBody measurement = measurement(row.cells(), faults);
+		if (place == null || measurement == null) {
+			return new FileRow.Rejected(row.number(), String.join("; ", faults), row.cells());
+		}
+		return new FileRow.Sound(row.number(), row.key(), species.key(), !species.genusOnly(), tag(row.cells()), place,
 				measurement);
 	}
 
@@ -100,17 +122,13 @@ final class RowReader {
 			.orElseGet(() -> fault(faults, column, "tells the rows apart, but an earlier row has " + entry + " too"));
 	}
 
-	private @Nullable Species species(List<String> cells, List<String> faults) {
-		String name = this.plan.species().in(cells);
-		if (name.isEmpty()) {
-			return fault(faults, this.plan.species(), "is missing");
-		}
+	/** Null where the catalogue does not know the name. */
+	private @Nullable Species species(String name) {
 		NameMatch match = this.matches.computeIfAbsent(name, this.catalogue::match);
 		if (match instanceof NameMatch.Matched matched) {
 			return matched.species();
 		}
-		return (match instanceof NameMatch.GenusOnly only) ? only.genus()
-				: fault(faults, this.plan.species(), "no species of the catalogue is called " + name);
+		return (match instanceof NameMatch.GenusOnly only) ? only.genus() : null;
 	}
 
 	private @Nullable String tag(List<String> cells) {

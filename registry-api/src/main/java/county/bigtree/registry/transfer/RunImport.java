@@ -1,20 +1,19 @@
 package county.bigtree.registry.transfer;
 
 import java.time.Duration;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
 import county.bigtree.registry.problem.Contention;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import jakarta.annotation.PreDestroy;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import tools.jackson.databind.json.JsonMapper;
 
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
@@ -40,17 +39,17 @@ class RunImport {
 
 	private final SpeciesCatalogue catalogue;
 
-	private final JsonMapper json;
+	private final FollowUps followUps;
 
 	private final ExecutorService worker = Executors.newSingleThreadExecutor((work) -> new Thread(work, "imports"));
 
 	private volatile boolean stopping;
 
-	RunImport(ImportJobs jobs, RecordSlice slices, SpeciesCatalogue catalogue, JsonMapper json) {
+	RunImport(ImportJobs jobs, RecordSlice slices, SpeciesCatalogue catalogue, FollowUps followUps) {
 		this.jobs = jobs;
 		this.slices = slices;
 		this.catalogue = catalogue;
-		this.json = json;
+		this.followUps = followUps;
 	}
 
 	@TransactionalEventListener
@@ -78,6 +77,9 @@ class RunImport {
 		}
 		try {
 			this.jobs.find(id).filter(ImportJob::unfinished).ifPresent(this::run);
+			this.jobs.find(id)
+				.filter((job) -> !job.unfinished())
+				.ifPresent((job) -> this.followUps.run(job, () -> this.stopping));
 		}
 		catch (RuntimeException ex) {
 			logger.error("The state of import {} can't be kept; it goes on at the next start", id, ex);
@@ -105,20 +107,18 @@ class RunImport {
 	private boolean workThrough(ImportJob job) {
 		ImportJobs.Sent sent = this.jobs.sent(job.id());
 		CsvFile file = CsvFile.of(sent.file());
-		// The mapping was held against the day on which the file came.
-		ImportPlan plan = new MappingCheck(file.header()).plan(this.json.readValue(sent.mapping(), MappingBody.class),
-				LocalDate.MAX);
+		ImportPlan plan = this.jobs.plan(job.id());
 		Slicing slicing = new Slicing(job, plan, new RowReader(plan, file.header().size(), this.catalogue));
 		file.forEach(slicing::add);
 		slicing.record();
 		return !this.stopping;
 	}
 
-	private ImportJob.Counts tryRepeatedly(ImportJob job, ImportPlan plan, List<FileRow> rows,
-			ImportJob.Counts before) {
+	/** Tries a slice again where others were in its way. */
+	static <T> T tryRepeatedly(Supplier<T> slice) {
 		for (int attempt = 1;; attempt++) {
 			try {
-				return this.slices.record(job, plan, rows, before);
+				return slice.get();
 			}
 			catch (RuntimeException ex) {
 				// Another county may have taken a tag between the look and the writing.
@@ -171,7 +171,8 @@ class RunImport {
 				return;
 			}
 			long start = System.nanoTime();
-			this.counts = tryRepeatedly(this.job, this.plan, List.copyOf(this.rows), this.counts);
+			this.counts = tryRepeatedly(
+					() -> RunImport.this.slices.record(this.job, this.plan, List.copyOf(this.rows), this.counts));
 			long took = Math.max(1, System.nanoTime() - start);
 			logger.debug("A slice of {} rows of import {} took {} ms", this.rows.size(), this.job.id(),
 					TimeUnit.NANOSECONDS.toMillis(took));

@@ -9,16 +9,18 @@ import com.jayway.jsonpath.DocumentContext;
 import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.mock.web.MockPart;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.test.web.servlet.request.MockMvcRequestBuilders;
 
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
-import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 /**
@@ -43,7 +45,8 @@ class ImportClient {
 				{"key": "%s", "name": "%s", "state": "Nowhere", "timeZone": "America/Boise", "tagPrefix": "%s"%s}"""
 			.formatted(key, key, prefix, more);
 		this.mvc
-			.perform(post("/api/v1/counties").contentType(MediaType.APPLICATION_JSON)
+			.perform(MockMvcRequestBuilders.post("/api/v1/counties")
+				.contentType(MediaType.APPLICATION_JSON)
 				.content(body)
 				.header(HttpHeaders.AUTHORIZATION, this.people.administrator().bearer()))
 			.andExpect(status().isCreated());
@@ -82,12 +85,17 @@ class ImportClient {
 
 	/** Decides on a resource as it is now. */
 	ResultActions decide(String resource, String decision, TestPerson person, String body) throws Exception {
-		String etag = ask(resource, person).andReturn().getResponse().getHeader(HttpHeaders.ETAG);
-		return this.mvc.perform(post(resource + decision).contentType(MediaType.APPLICATION_JSON)
+		return post(resource + decision, person, body,
+				ask(resource, person).andReturn().getResponse().getHeader(HttpHeaders.ETAG));
+	}
+
+	ResultActions post(String path, TestPerson person, String body, @Nullable String ifMatch) throws Exception {
+		MockHttpServletRequestBuilder request = MockMvcRequestBuilders.post(path)
+			.contentType(MediaType.APPLICATION_JSON)
 			.content(body)
-			.header(HttpHeaders.IF_MATCH, String.valueOf(etag))
 			.header("Idempotency-Key", UUID.randomUUID().toString())
-			.header(HttpHeaders.AUTHORIZATION, person.bearer()));
+			.header(HttpHeaders.AUTHORIZATION, person.bearer());
+		return this.mvc.perform((ifMatch != null) ? request.header(HttpHeaders.IF_MATCH, ifMatch) : request);
 	}
 
 	String read(String path, TestPerson person) throws Exception {

@@ -9,6 +9,8 @@ import java.util.UUID;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import county.bigtree.registry.http.Revisioned;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.standing.ReadStandings;
@@ -119,18 +121,20 @@ class ImportController {
 	 *
 	 * @param accepted rows that brought a ranked tree
 	 * @param kept rows that brought a tree which is not ranked: its name is only a genus
+	 * @param waiting rows whose name the catalogue lacks: say what it means
 	 * @param progress the share of the rows that have been worked through, 0 to 1
 	 * @param failure why it failed, if it did
 	 */
 	record ImportJson(UUID id, String county, String status, boolean dryRun, int rows, int accepted, int kept,
-			int rejected, int alreadyImported, BigDecimal progress, @Nullable String failure, Instant createdAt,
-			@Nullable Instant finishedAt) {
+			int waiting, int rejected, int alreadyImported, BigDecimal progress, @Nullable String failure,
+			Instant createdAt, @Nullable Instant finishedAt, @Nullable Instant withdrawnAt,
+			@JsonIgnore long revision) implements Revisioned {
 
 		static ImportJson from(ImportJob job) {
 			ImportJob.Counts counts = job.counts();
 			return new ImportJson(job.id(), job.county(), job.status(), job.dryRun(), job.rowCount(), counts.accepted(),
-					counts.kept(), counts.rejected(), counts.alreadyImported(), job.progress(), job.failure(),
-					job.createdAt(), job.finishedAt());
+					counts.kept(), counts.waiting(), counts.rejected(), counts.alreadyImported(), job.progress(),
+					job.failure(), job.createdAt(), job.finishedAt(), job.withdrawnAt(), job.revision());
 		}
 
 	}
