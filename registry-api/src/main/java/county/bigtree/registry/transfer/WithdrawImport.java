@@ -42,6 +42,9 @@ public class WithdrawImport {
 			  union all select 'stem ruling', recorded_at from stem_ruling where tree = r.tree
 			  union all select 'merge', recorded_at from merge where r.tree in (tree, into_tree)
 			  union all select 'split', recorded_at from split where r.tree in (tree, new_tree)
+			  union all select 'proposal to move it', recorded_at from relocation_proposal where tree = r.tree
+			  union all select 'measurement moved', v.recorded_at from measurement_move v
+			    join measurement m on m.id = v.measurement where m.tree = r.tree
 			  union all select 'taking off', recorded_at from taking_off where tree = r.tree
 			) f on f.recorded_at > r.recorded_at
 			where r.job = :job group by t.tag order by t.tag limit :most""";
