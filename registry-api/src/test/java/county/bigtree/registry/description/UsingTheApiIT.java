@@ -1,0 +1,58 @@
+package county.bigtree.registry.description;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.TimeUnit;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+import county.bigtree.registry.RegistryTest;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+import org.springframework.boot.test.web.server.LocalServerPort;
+import org.springframework.test.annotation.DirtiesContext;
+import org.springframework.test.context.TestPropertySource;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+/**
+ * The page on using the API says what is so: its blocks run, in order, in one shell, on a
+ * demo of their own.
+ */
+@RegistryTest
+@TestPropertySource(properties = { "registry.demo=true", "spring.application.name=a demo to write in" })
+@DirtiesContext
+class UsingTheApiIT {
+
+	private static final Pattern BLOCK = Pattern.compile("```bash\\n(.*?)```", Pattern.DOTALL);
+
+	@LocalServerPort
+	private int port;
+
+	@Test
+	void everyBlockRuns(@TempDir Path folder) throws IOException, InterruptedException {
+		StringBuilder script = new StringBuilder("set -eo pipefail\nexport PS4='+ line $LINENO: '\nset -x\n");
+		Matcher block = BLOCK.matcher(Files.readString(Path.of("docs/using-the-api.md")));
+		int blocks = 0;
+		for (; block.find(); blocks++) {
+			script.append(block.group(1));
+		}
+		assertThat(blocks).isGreaterThan(8);
+		Path file = Files.writeString(folder.resolve("year.sh"), script.toString());
+		Path output = folder.resolve("output");
+		ProcessBuilder builder = new ProcessBuilder("bash", file.toString()).directory(folder.toFile())
+			.redirectErrorStream(true)
+			.redirectOutput(output.toFile());
+		builder.environment().put("api", "http://127.0.0.1:" + this.port + "/api/v1");
+		Process process = builder.start();
+		boolean ended = process.waitFor(2, TimeUnit.MINUTES);
+		process.destroy();
+		String told = Files.readString(output);
+		assertThat(ended && process.exitValue() == 0)
+			.as("the script ends well; its last lines: %s", told.substring(Math.max(0, told.length() - 3000)))
+			.isTrue();
+	}
+
+}
