@@ -80,6 +80,26 @@ public class CorrectTree {
 	}
 
 	/**
+	 * Says how much of a tree's place the public is shown from now on.
+	 * @param unchanged told the tree's revision under the lock; refuses a stale one
+	 */
+	@Transactional
+	public void show(Actor actor, String idOrTag, Disclosure shown, String reason, LongConsumer unchanged) {
+		TreeDirectory.KnownTree tree = this.trees.get(idOrTag);
+		requireCoordinator(actor, tree.county());
+		Change change = this.changes.open(tree);
+		unchanged.accept(this.trees.get(tree.id()).revision());
+		PlaceBody place = this.jdbc.sql(
+				"select latitude, longitude, accuracy_metres from location where tree = ? order by recorded_at desc limit 1")
+			.param(tree.id())
+			.query((row, number) -> new PlaceBody(row.getDouble("latitude"), row.getDouble("longitude"),
+					row.getDouble("accuracy_metres")))
+			.single();
+		this.register.locate(change, tree.id(), tree.county(), place, shown, null, reason);
+		this.journal.close(change, "visibility-set", actor.id());
+	}
+
+	/**
 	 * Puts the tree there, under a change that holds the heads of both counties.
 	 */
 	void relocate(Change change, TreeDirectory.KnownTree tree, String standsIn, PlaceBody place,

@@ -176,6 +176,24 @@ class TreeDecisionsHttpIT {
 	}
 
 	@Test
+	void thePlaceIsShownAsFarAsTheCoordinatorSays() throws Exception {
+		this.trees.county("showland", "TDJ");
+		TestTrees.Filed filed = this.trees.standing("showland", 100, "2020-05-02");
+		TestPerson coordinator = this.people.coordinator("showland");
+		decide(filed, "/visibility", "{\"visibility\": \"exact\", \"reason\": \"the owner agrees\"}", coordinator)
+			.andExpect(status().isOk());
+		this.trees.ask(get("/api/v1/trees/" + filed.tree()), coordinator)
+			.andExpect(jsonPath("$.position.latitude").value(40.1));
+		decide(filed, "/visibility", "{\"visibility\": \"county\", \"reason\": \"visitors trample it\"}", coordinator)
+			.andExpect(status().isOk());
+		this.trees.ask(get("/api/v1/trees/" + filed.tree()), coordinator)
+			.andExpect(jsonPath("$.position").doesNotExist());
+		decide(filed, "/visibility", "{\"visibility\": \"all\", \"reason\": \"why not\"}", coordinator)
+			.andExpect(status().isUnprocessableContent());
+		this.trees.oaks("showland").andExpect(jsonPath("$.items[0].title").value("champion"));
+	}
+
+	@Test
 	void aDryRunTellsWhatWouldChangeAndChangesNothing() throws Exception {
 		this.trees.county("dryland", "TDI");
 		TestTrees.Filed leader = this.trees.standing("dryland", 120, "2020-05-02");

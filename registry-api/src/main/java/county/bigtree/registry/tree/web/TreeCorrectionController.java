@@ -1,5 +1,7 @@
 package county.bigtree.registry.tree.web;
 
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.domain.place.Disclosure;
 import county.bigtree.registry.tree.AgreeOnLine;
 import java.util.UUID;
 import county.bigtree.registry.http.DryRun;
@@ -81,6 +83,18 @@ class TreeCorrectionController {
 			.body(this.decisions.line.get(actor, proposal));
 	}
 
+	@PostMapping("/api/v1/trees/{tree}/visibility")
+	@DryRun
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "setVisibility", summary = "Say how much of a tree's place the public is shown")
+	TreeDirectory.KnownTree visibility(@PathVariable String tree, @RequestBody @Valid VisibilityBody body,
+			IfMatch ifMatch, Actor actor) {
+		Disclosure shown = Disclosure.find(body.visibility())
+			.orElseThrow(() -> Problem.invalid("#/visibility", "unknown", "must be exact, nearby or county"));
+		this.correctTree.show(actor, tree, shown, body.reason(), unchanged(ifMatch, tree));
+		return this.trees.get(tree);
+	}
+
 	@PostMapping("/api/v1/trees/{tree}/eligibility")
 	@DryRun
 	@Access(Who.COORDINATOR)
@@ -157,6 +171,12 @@ class TreeCorrectionController {
 			this.line = line;
 		}
 
+	}
+
+	/**
+	 * How much is shown.
+	 */
+	record VisibilityBody(@NotBlank String visibility, @NotBlank String reason) {
 	}
 
 	/**
