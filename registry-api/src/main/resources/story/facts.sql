@@ -31,6 +31,11 @@
     recorded_at, county, seq, tree, given_to, id, measured_on, remarks, carried_over_from, null, points, counted
   from visit
   union all
+  select 'measurement-' || v.move, 21, v.recorded_at, v.county, v.seq, m.tree, m.given_to, m.id, m.measured_on, v.reason,
+    w.credit_name, null, null, false
+  from visit m join measurement_move v on v.measurement = m.id left join person w on w.id = v.verifier
+  where not exists (select from sign_off s where s.county = v.county and s.seq = v.seq)
+  union all
   select 'signed-off', 30, s.recorded_at, s.county, s.seq, m.tree, m.given_to, m.id, m.measured_on, s.remarks, s.verdict,
     case when s.own_measurement is not null then 'own-figures' end, m.points, m.counted
   from visit m join sign_off s on s.measurement = m.id
@@ -71,6 +76,14 @@
   where l.tree in (select tree from stay)
     and (l.stands_in, l.latitude, l.longitude, l.accuracy_metres) <> (e.stands_in, e.latitude, e.longitude, e.accuracy_metres)
   union all
+  select 'relocation-proposed', 52, recorded_at, county, seq, tree, null, null, null, reason, to_county, from_county, null, false
+  from relocation_proposal where tree in (select tree from stay)
+  union all
+  select 'relocation-refused', 53, a.recorded_at, a.county, a.seq, p.tree, null, null, null, a.reason, p.to_county, p.from_county,
+    null, false
+  from relocation_proposal p join relocation_answer a on a.proposal = p.id
+  where p.tree in (select tree from stay) and not a.agreed
+  union all
   select case when eligible then 'eligible' else 'ineligible' end, 60, recorded_at, county, seq, tree, null, null, null, reason,
     null, null, null, true
   from eligibility where tree in (select tree from stay)
@@ -100,12 +113,18 @@
   from species_fold f
   where exists (select from whole w where w.species in (f.species, f.into_species))
     or exists (select from turn u where u.species in (f.species, f.into_species) and u.at = f.recorded_at)
+), staying as (
+  select f.* from fact f
+  where exists (select from stay s where s.tree = f.tree and f.recorded_at between s.from_at and s.to_at)
+  union
+  select f.* from fact f
+  where exists (select from stay s where s.tree = f.other and f.recorded_at between s.from_at and s.to_at)
+  union all
+  select f.* from fact f where f.tree is null
 ), told as (
   select f.*, c.actor, f.county = any(string_to_array(:insider, ',')) or c.actor = cast(:asker as uuid) as inside
-  from fact f left join change c on c.county = f.county and c.seq = f.seq
-  where (f.county = any(string_to_array(:insider, ',')) or c.actor = cast(:asker as uuid)
-      or f.open and (f.tree is null or exists (select from acceptance a where a.tree = f.tree)
-        or exists (select from acceptance a where a.tree in (select tree_family(f.tree, 'infinity')))))
-    and (f.tree is null or exists (select from stay s where s.tree in (f.tree, f.other)
-      and f.recorded_at between s.from_at and s.to_at))
+  from staying f left join change c on c.county = f.county and c.seq = f.seq
+  where f.county = any(string_to_array(:insider, ',')) or c.actor = cast(:asker as uuid)
+    or f.open and (f.tree is null or exists (select from acceptance a where a.tree = f.tree)
+      or exists (select from acceptance a where a.tree in (select tree_family(f.tree, 'infinity'))))
 )

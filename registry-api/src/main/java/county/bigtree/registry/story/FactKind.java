@@ -13,6 +13,10 @@ public enum FactKind {
 	NOMINATION_DECLINE("nomination-decline"), NOMINATION_WITHDRAW("nomination-withdraw"),
 	NOMINATION_REOPEN("nomination-reopen"), IMPORTED("imported"), MEASURED("measured"),
 
+	MEASUREMENT_ASSIGN("measurement-assign"), MEASUREMENT_REASSIGN("measurement-reassign"),
+	MEASUREMENT_HAND_BACK("measurement-hand-back"), MEASUREMENT_WITHDRAW("measurement-withdraw"),
+	MEASUREMENT_REOPEN("measurement-reopen"),
+
 	/** A verifier's own measurement, brought by a sign-off. */
 	MEASURED_BY_VERIFIER("measured-by-verifier"),
 
@@ -23,8 +27,9 @@ public enum FactKind {
 
 	CONDITION_SEEN("condition-seen"), CONDITION_CONFIRMED("condition-confirmed"),
 	CONDITION_NOT_CONFIRMED("condition-not-confirmed"), RE_IDENTIFIED("re-identified"), RELOCATED("relocated"),
-	ELIGIBLE("eligible"), INELIGIBLE("ineligible"), TAKEN_OFF("taken-off"), MERGED("merged"),
-	MERGE_REVOKED("merge-revoked"), SPLIT("split"), STEM_RULING("stem-ruling"), RULEBOOK("rulebook"), FOLDED("folded"),
+	RELOCATION_PROPOSED("relocation-proposed"), RELOCATION_REFUSED("relocation-refused"), ELIGIBLE("eligible"),
+	INELIGIBLE("ineligible"), TAKEN_OFF("taken-off"), MERGED("merged"), MERGE_REVOKED("merge-revoked"), SPLIT("split"),
+	STEM_RULING("stem-ruling"), RULEBOOK("rulebook"), FOLDED("folded"),
 
 	/** Nobody did anything: the day came on which earlier recorded rules hold. */
 	RULEBOOK_IN_FORCE("rulebook-in-force");

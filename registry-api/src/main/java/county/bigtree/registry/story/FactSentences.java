@@ -18,39 +18,48 @@ final class FactSentences {
 
 	String say(StoryFact fact) {
 		return switch (fact.kind()) {
-			case NOMINATED, NOMINATION_ASSIGN, NOMINATION_REASSIGN, NOMINATION_HAND_BACK, NOMINATION_RETURN,
-					NOMINATION_ANSWER, NOMINATION_LAPSE, NOMINATION_DECLINE, NOMINATION_WITHDRAW, NOMINATION_REOPEN ->
-				nomination(fact);
+			case NOMINATED -> by(fact) + "nominated %s as %s.".formatted(fact.tag(), Words.a(species(fact.detail())));
+			case NOMINATION_ASSIGN, NOMINATION_REASSIGN, NOMINATION_HAND_BACK, NOMINATION_RETURN, NOMINATION_ANSWER,
+					NOMINATION_LAPSE, NOMINATION_DECLINE, NOMINATION_WITHDRAW, NOMINATION_REOPEN ->
+				move(fact, "the nomination of " + fact.tag());
+			case MEASUREMENT_ASSIGN, MEASUREMENT_REASSIGN, MEASUREMENT_HAND_BACK, MEASUREMENT_WITHDRAW,
+					MEASUREMENT_REOPEN ->
+				move(fact, visit(fact));
 			case IMPORTED, MEASURED, MEASURED_BY_VERIFIER, SIGNED_OFF, REVOKED, SET_ASIDE, REDUCED_AGAIN ->
 				measurement(fact);
 			case CONDITION_SEEN, CONDITION_CONFIRMED, CONDITION_NOT_CONFIRMED -> condition(fact);
 			case MERGED, MERGE_REVOKED, SPLIT -> twoTrees(fact);
 			case RULEBOOK, RULEBOOK_IN_FORCE, FOLDED -> rules(fact);
-			case ACCEPTED, RE_IDENTIFIED, RELOCATED, ELIGIBLE, INELIGIBLE, TAKEN_OFF, STEM_RULING -> tree(fact);
+			case ACCEPTED, RE_IDENTIFIED, RELOCATED, RELOCATION_PROPOSED, RELOCATION_REFUSED, ELIGIBLE, INELIGIBLE,
+					TAKEN_OFF, STEM_RULING ->
+				tree(fact);
 		};
 	}
 
-	private String nomination(StoryFact fact) {
-		String of = "the nomination of " + fact.tag();
+	private static String move(StoryFact fact, String what) {
 		return by(fact) + switch (fact.kind()) {
-			case NOMINATED -> "nominated %s as %s.".formatted(fact.tag(), Words.a(species(fact.detail())));
-			case NOMINATION_ASSIGN -> "gave %s to %s to verify.".formatted(of, fact.detail());
-			case NOMINATION_REASSIGN -> "gave %s to another verifier, %s.".formatted(of, fact.detail());
-			case NOMINATION_HAND_BACK -> "handed %s back undecided.".formatted(of);
-			case NOMINATION_RETURN -> "returned %s for more information.".formatted(of);
-			case NOMINATION_ANSWER -> "answered what was asked about %s.".formatted(of);
-			case NOMINATION_LAPSE -> "let %s lapse unanswered.".formatted(of);
-			case NOMINATION_DECLINE -> "declined %s.".formatted(of);
-			case NOMINATION_WITHDRAW -> "withdrew %s.".formatted(of);
-			default -> "took up %s again.".formatted(of);
+			case NOMINATION_ASSIGN, MEASUREMENT_ASSIGN -> "gave %s to %s to verify.".formatted(what, fact.detail());
+			case NOMINATION_REASSIGN, MEASUREMENT_REASSIGN ->
+				"gave %s to another verifier, %s.".formatted(what, fact.detail());
+			case NOMINATION_HAND_BACK, MEASUREMENT_HAND_BACK -> "handed %s back undecided.".formatted(what);
+			case NOMINATION_RETURN -> "returned %s for more information.".formatted(what);
+			case NOMINATION_ANSWER -> "answered what was asked about %s.".formatted(what);
+			case NOMINATION_LAPSE -> "let %s lapse unanswered.".formatted(what);
+			case NOMINATION_DECLINE -> "declined %s.".formatted(what);
+			case NOMINATION_WITHDRAW, MEASUREMENT_WITHDRAW -> "withdrew %s.".formatted(what);
+			default -> "took up %s again.".formatted(what);
 		};
+	}
+
+	private static String visit(StoryFact fact) {
+		return "the measurement of %s taken on %s".formatted(fact.tag(), effective(fact));
 	}
 
 	private String measurement(StoryFact fact) {
 		if (fact.trees() > 1) {
 			return "%stook in %d trees from %s.".formatted(by(fact), fact.trees(), older(fact));
 		}
-		String visit = "the measurement of %s taken on %s".formatted(fact.tag(), effective(fact));
+		String visit = visit(fact);
 		return by(fact) + switch (fact.kind()) {
 			case IMPORTED -> "took in %s from %s, measured on %s: %s.".formatted(fact.tag(), older(fact),
 					effective(fact), points(fact));
@@ -120,6 +129,9 @@ final class FactSentences {
 					case RE_IDENTIFIED -> "identified %s as %s; it had been taken for %s.".formatted(tree,
 							Words.a(species(fact.detail())), Words.a(species(fact.earlier())));
 					case RELOCATED -> located(fact);
+					case RELOCATION_PROPOSED -> "proposed that %s stands in %s.".formatted(tree, county(fact.detail()));
+					case RELOCATION_REFUSED ->
+						"did not agree that %s stands in %s.".formatted(tree, county(fact.detail()));
 					case ELIGIBLE -> "judged %s eligible.".formatted(tree);
 					case INELIGIBLE -> "judged %s not eligible.".formatted(tree);
 					case TAKEN_OFF -> "took %s off the books.".formatted(tree);
@@ -137,6 +149,10 @@ final class FactSentences {
 
 	private String species(@Nullable String key) {
 		return this.names.species(Objects.requireNonNull(key));
+	}
+
+	private String county(@Nullable String key) {
+		return this.names.county(Objects.requireNonNull(key));
 	}
 
 	private static String by(StoryFact fact) {

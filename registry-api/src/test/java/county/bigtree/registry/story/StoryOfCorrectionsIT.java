@@ -92,6 +92,29 @@ class StoryOfCorrectionsIT {
 	}
 
 	@Test
+	void aLateFilingTellsWhatIsNowKnownOfThePast() throws Exception {
+		this.trees.county("latetale", "LTT");
+		TestTrees.Filed filed = this.trees.standing("latetale", 100, "2020-05-02");
+		TestPerson volunteer = this.people.volunteer("latetale");
+		TestPerson verifier = this.people.verifier("latetale");
+		for (String visit : List.of(TestTrees.measurement(120, "2024-05-02"),
+				TestTrees.measurement(110, "2022-05-02"))) {
+			String id = JsonPath
+				.read(this.trees.ask(post("/api/v1/trees/" + filed.tree() + "/measurements").content(visit), volunteer)
+					.andExpect(status().isCreated())
+					.andReturn()
+					.getResponse()
+					.getContentAsString(), "$.id");
+			this.trees.signOff(id, verifier, "{\"verdict\": \"confirmed\"}").andExpect(status().isCreated());
+		}
+		assertThat(lastOf("/api/v1/trees/LTT-0001/story"))
+			.isEqualTo(verifier.creditName() + " confirmed the measurement of LTT-0001 taken on 2 May 2022."
+					+ " As is known now, LTT-0001 had 200 points from 2 May 2022 to 1 May 2024.");
+		assertThat(JsonPath.<String>read(told("/api/v1/trees/LTT-0001/story"), "$.headline"))
+			.endsWith(" with 210 points, measured on 2 May 2024.");
+	}
+
+	@Test
 	void eligibilityStemsAndNamesAreTold() throws Exception {
 		this.trees.county("ruletale", "RLT");
 		TestTrees.Filed filed = this.trees.standing("ruletale", 100, "2020-05-02");
