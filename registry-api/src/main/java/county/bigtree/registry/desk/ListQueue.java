@@ -38,7 +38,7 @@ public class ListQueue {
 	 */
 	private static final String MEASUREMENTS = """
 			select 'measurement', m.id, measurement_tree(m.id, m.tree), m.id,
-			  case when w.denied then 'not-confirmed' else 'filed' end, m.recorded_at
+			  case when w.denied then 'not-confirmed' else coalesce(o.to_status, 'filed') end, m.recorded_at
 			from measurement m
 			cross join lateral (
 			  select count(*) filter (where s.verdict = 'confirmed' and not r.revoked) as agreeing,
@@ -46,10 +46,12 @@ public class ListQueue {
 			    coalesce(bool_or(s.own_measurement is not null), false) as replaced
 			  from sign_off s cross join lateral (select exists (select from revocation where sign_off = s.id) as revoked) r
 			  where s.measurement = m.id) w
+			left join lateral (select to_status from measurement_move where measurement = m.id
+			  order by recorded_at desc limit 1) o on true
 			where m.id in (select id from measurement where county = :county and basis = 'filed'
 			    union select o.id from arrived a join measurement o on o.tree = a.tree where o.basis = 'filed'
 			    union select g.measurement from arrived a join assignment g on g.tree = a.tree)
-			  and m.basis = 'filed' and not w.replaced
+			  and m.basis = 'filed' and not w.replaced and o.to_status is distinct from 'withdrawn'
 			  and (w.denied or w.agreeing < coalesce((select required from sign_off_requirement where measurement = m.id), 1))
 			  and not exists (select from setting_aside where measurement = m.id)
 			  and not exists (select from nomination where measurement = m.id and status <> 'accepted')""";
@@ -81,15 +83,23 @@ public class ListQueue {
 			  and r.observed_on > greatest(last.seen_on, s.seen_on, '-infinity') and\s""" + REPORTS_HERE
 			+ " group by k.tree having count(*) >= 2";
 
+	/**
+	 * They wait in both counties: either may have to answer.
+	 */
+	private static final String RELOCATIONS = """
+			select 'relocation', p.id, p.tree, null, 'waiting', p.recorded_at from relocation_proposal p
+			where :county in (p.from_county, p.to_county)
+			  and not exists (select from relocation_answer where proposal = p.id)""";
+
 	private static final String QUEUE = ARRIVED + ", waiting as (" + NOMINATIONS + " union all " + MEASUREMENTS
-			+ " union all " + REPORTS + " union all " + NOT_FOUND
+			+ " union all " + REPORTS + " union all " + NOT_FOUND + " union all " + RELOCATIONS
 			+ """
 					)
 					select w.kind, w.id, w.measurement, w.status, w.since, t.id as tree, t.tag, r.points, p.title,
 					  ranked_as(i.species, 'infinity') as species, b.stands_in
 					from waiting w
 					join lateral (select stands_in from location where tree = w.tree order by recorded_at desc limit 1) l
-					  on w.kind = 'nomination' or l.stands_in = :county
+					  on w.kind in ('nomination', 'relocation') or l.stands_in = :county
 					join tree t on t.id = kept_tree(w.tree)
 					join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
 					join lateral (select stands_in from location where tree = t.id order by recorded_at desc limit 1) b on true

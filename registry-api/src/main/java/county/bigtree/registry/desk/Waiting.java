@@ -11,9 +11,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * Something that waits for a county's decision.
  *
- * @param kind nomination, measurement, condition-report, or not-found for a tree that was
- * looked for in vain twice
- * @param id of the nomination, the measurement or the report; of the second report on a
+ * @param kind nomination, measurement, condition-report, relocation for a proposal that a
+ * tree stands in another county, or not-found for a tree that was looked for in vain
+ * twice
+ * @param id of the nomination, measurement, report or proposal; of the second report on a
  * tree that was not found
  * @param tree the tree; where it is merged into another, that one
  * @param status of the nomination or measurement; the condition that was reported

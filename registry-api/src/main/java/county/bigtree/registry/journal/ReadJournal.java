@@ -43,6 +43,8 @@ public class ReadJournal {
 			  union select f.seq, n.tree from fact f join nomination n on n.id = (f.columns ->> 'nomination')::uuid
 			  union select f.seq, c.tree from fact f join condition_report c on c.id = (f.columns ->> 'report')::uuid
 			  union select f.seq, r.tree from fact f join stem_ruling r on r.id = (f.columns ->> 'ruling')::uuid
+			  union select f.seq, p.tree from fact f
+			    join relocation_proposal p on p.id = (f.columns ->> 'proposal')::uuid
 			  union select f.seq, unnest(array[g.tree, g.into_tree]) from fact f
 			    join merge g on g.id = (f.columns ->> 'merge')::uuid
 			  union select f.seq, m.tree from fact f join sign_off s on s.id = (f.columns ->> 'sign_off')::uuid

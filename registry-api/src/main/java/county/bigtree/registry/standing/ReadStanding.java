@@ -1,19 +1,14 @@
 package county.bigtree.registry.standing;
 
-import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-import county.bigtree.domain.points.Score;
 import county.bigtree.domain.rulebook.Rulebook;
-import county.bigtree.domain.standing.Contention;
-import county.bigtree.domain.standing.Lead;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
 import county.bigtree.registry.journal.RegisterClock;
@@ -45,12 +40,15 @@ public class ReadStanding {
 
 	private final JdbcClient jdbc;
 
+	private final StandingItems items;
+
 	ReadStanding(ScoresAsOf scores, TitleSpans titles, RulesReader rules, RegisterClock clock, JdbcClient jdbc) {
 		this.scores = scores;
 		this.titles = titles;
 		this.rules = rules;
 		this.clock = clock;
 		this.jdbc = jdbc;
+		this.items = new StandingItems(jdbc);
 	}
 
 	/**
@@ -63,7 +61,7 @@ public class ReadStanding {
 		AsOf asOf = asOf(county, question);
 		Rulebook rulebook = county.on(asOf.day(), asOf.knownAt());
 		StandingQuestion.After after = question.after();
-		List<ScoredTree> rows = this.scores.ranked(book, asOf, (after != null) ? last(after) : null,
+		List<ScoredTree> rows = this.scores.ranked(book, asOf, (after != null) ? after.last() : null,
 				question.limit() + 1);
 		List<ScoredTree> page = rows.subList(0, Math.min(rows.size(), question.limit()));
 		Map<UUID, Title> holders = asOf.present() ? this.titles.open(book) : this.scores.holders(book, asOf, rulebook);
@@ -89,51 +87,10 @@ public class ReadStanding {
 
 	private List<StandingPage.Item> items(BookKey book, List<ScoredTree> page, Answer answer,
 			StandingQuestion.@Nullable After after) {
-		if (page.isEmpty()) {
-			return List.of();
-		}
-		Map<UUID, StandingPage.Figures> figures = figures(page, answer.asOf());
-		Map<UUID, Instant> since = since(book, answer);
-		List<ScoredTree> withNext = new ArrayList<>(page);
-		withNext.addAll(this.scores.nextCurrent(book, answer.asOf(), page.get(page.size() - 1), answer.rulebook()));
-		Map<UUID, Lead> leads = Lead.in(withNext, answer.rulebook(), answer.asOf().day());
-		Contention contention = new Contention(answer.rulebook());
-		BigDecimal leader = (after != null) ? after.leaderPoints() : page.get(0).score().points().toBigDecimal();
-		List<StandingPage.Item> items = new ArrayList<>();
-		int position = (after != null) ? after.position() : 0;
-		int rank = (after != null) ? after.rank() : 0;
-		BigDecimal before = (after != null) ? after.points() : null;
-		for (ScoredTree tree : page) {
-			BigDecimal points = tree.score().points().toBigDecimal();
-			position++;
-			rank = (before != null && before.compareTo(points) == 0) ? rank : position;
-			before = points;
-			StandingPage.Figures own = figures.get(tree.measurement());
-			if (own == null) {
-				throw new IllegalStateException("No figures of measurement " + tree.measurement());
-			}
-			items.add(new StandingPage.Item(position, rank, tree, own, answer.holders().get(tree.tree()),
-					since.get(tree.tree()), contention.stale(tree, answer.asOf().day()), leader.subtract(points),
-					leads.get(tree.tree())));
-		}
-		return items;
-	}
-
-	private Map<UUID, StandingPage.Figures> figures(List<ScoredTree> page, AsOf asOf) {
-		Map<UUID, StandingPage.Figures> figures = new HashMap<>();
-		this.jdbc.sql("""
-				select distinct on (r.measurement) r.measurement, t.tag, r.girth_inches, r.height_feet, r.crown_feet
-				from reduction r join measurement m on m.id = r.measurement join tree t on t.id = m.tree
-				where r.measurement in (:measurements) and r.recorded_at <= :known
-				order by r.measurement, r.version desc""")
-			.param("measurements", page.stream().map(ScoredTree::measurement).toList())
-			.param("known", SqlTime.of(asOf.knownAt()))
-			.query((row, number) -> new StandingPage.Figures(row.getObject("measurement", UUID.class),
-					row.getString("tag"), row.getBigDecimal("girth_inches"), row.getBigDecimal("height_feet"),
-					row.getBigDecimal("crown_feet")))
-			.list()
-			.forEach((one) -> figures.put(one.measurement(), one));
-		return figures;
+		List<ScoredTree> next = page.isEmpty() ? List.of()
+				: this.scores.nextCurrent(book, answer.asOf(), page.get(page.size() - 1), answer.rulebook());
+		return this.items.of(new StandingItems.Ranking(page, next, answer.rulebook(), answer.asOf(), after),
+				answer.holders(), since(book, answer));
 	}
 
 	/**
@@ -171,12 +128,6 @@ public class ReadStanding {
 				.optional()
 				.orElseThrow(() -> Problem.invalid("#/knownAt", "out-of-range",
 						"the register did not know this county at that time")));
-	}
-
-	private static ScoredTree last(StandingQuestion.After after) {
-		LocalDate any = Rulebook.BEGINNING;
-		return new ScoredTree(after.tree(), after.tree(), new Score(ScoreRows.points(after.points()), 0), any, any,
-				null, false);
 	}
 
 	private record Answer(AsOf asOf, Rulebook rulebook, CountyRules county, Map<UUID, Title> holders) {

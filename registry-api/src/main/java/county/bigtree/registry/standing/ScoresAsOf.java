@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Function;
 
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.rulebook.Rulebook;
@@ -33,7 +34,7 @@ class ScoresAsOf {
 
 	private static final String OPEN = "withdrawn_at is null and ends_on is null ";
 
-	private static final int BATCH = 200;
+	static final int BATCH = 200;
 
 	private final JdbcClient jdbc;
 
@@ -62,10 +63,19 @@ class ScoresAsOf {
 	 * The first score after the given one whose measurement is current.
 	 */
 	List<ScoredTree> nextCurrent(BookKey book, AsOf asOf, ScoredTree after, Rulebook rulebook) {
+		return nextCurrent((last) -> ranked(book, asOf, last, BATCH), asOf, after, rulebook);
+	}
+
+	/**
+	 * The same of any ranking that is read in batches.
+	 * @param ranking gives the next {@link #BATCH} scores after one
+	 */
+	static List<ScoredTree> nextCurrent(Function<ScoredTree, List<ScoredTree>> ranking, AsOf asOf, ScoredTree after,
+			Rulebook rulebook) {
 		Contention contention = new Contention(rulebook);
 		ScoredTree last = after;
 		while (true) {
-			List<ScoredTree> batch = ranked(book, asOf, last, BATCH);
+			List<ScoredTree> batch = ranking.apply(last);
 			for (ScoredTree tree : batch) {
 				if (!contention.stale(tree, asOf.day())) {
 					return List.of(tree);
@@ -126,7 +136,7 @@ class ScoresAsOf {
 		}
 	}
 
-	private static String holds(AsOf asOf) {
+	static String holds(AsOf asOf) {
 		return asOf.present() ? OPEN : HOLDS;
 	}
 

@@ -5,6 +5,9 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 
+import county.bigtree.domain.points.Score;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.ScoredTree;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +24,16 @@ public record StandingQuestion(@Nullable LocalDate day, @Nullable Instant knownA
 	 * The last tree of a page.
 	 */
 	public record After(int position, int rank, BigDecimal points, UUID tree, BigDecimal leaderPoints) {
+
+		/**
+		 * As far as the order of a ranking goes.
+		 */
+		ScoredTree last() {
+			LocalDate any = Rulebook.BEGINNING;
+			return new ScoredTree(this.tree, this.tree, new Score(ScoreRows.points(this.points), 0), any, any, null,
+					false);
+		}
+
 	}
 
 }

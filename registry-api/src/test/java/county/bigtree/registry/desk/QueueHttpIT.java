@@ -141,6 +141,57 @@ class QueueHttpIT {
 	}
 
 	@Test
+	void saysWhichMeasurementsAreAssignedAndDropsWhatWasWithdrawn() throws Exception {
+		this.trees.county("moveton", "QUL");
+		TestTrees.Filed tree = this.trees.standing("moveton", 200, "2026-05-02");
+		TestPerson filer = this.people.volunteer("moveton");
+		TestPerson coordinator = this.people.coordinator("moveton");
+		String address = "/api/v1/measurements/"
+				+ id(this.trees.ask(post("/api/v1/trees/" + tree.tree() + "/measurements")
+					.content(TestTrees.measurement(210, "2026-06-02")), filer));
+		this.trees
+			.decide(address, "/moves",
+					"{\"move\": \"assign\", \"verifier\": \"%s\"}".formatted(this.people.verifier("moveton").id()),
+					coordinator)
+			.andExpect(status().isOk());
+		queue("moveton", "", coordinator).andExpect(jsonPath("$.items[0].status").value("assigned"))
+			.andExpect(jsonPath("$.items[0].wouldHold").value("champion"));
+		this.trees.decide(address, "/moves", "{\"move\": \"withdraw\", \"reason\": \"misread\"}", filer)
+			.andExpect(status().isOk());
+		queue("moveton", "", coordinator).andExpect(jsonPath("$.items.length()").value(0));
+	}
+
+	@Test
+	void holdsProposalsOverTheLineInBothCounties() throws Exception {
+		this.trees.county("eastaton", "QUM");
+		this.trees.county("westaton", "QUN");
+		TestTrees.Filed tree = this.trees.standing("eastaton", 200, "2026-05-02");
+		TestPerson east = this.people.coordinator("eastaton");
+		TestPerson west = this.people.coordinator("westaton");
+		String answer = answer(this.trees.decide("/api/v1/trees/" + tree.tree(), "/location", """
+				{"location": {"latitude": 40.2, "longitude": -86.2, "accuracyMetres": 5}, "county": "westaton",
+				 "reason": "the line runs south of it"}""", east).andExpect(status().isAccepted()));
+		String proposal = JsonPath.read(answer, "$.id");
+		for (TestPerson coordinator : List.of(east, west)) {
+			queue((coordinator == east) ? "eastaton" : "westaton", "", coordinator)
+				.andExpect(jsonPath("$.items.length()").value(1))
+				.andExpect(jsonPath("$.items[0].kind").value("relocation"))
+				.andExpect(jsonPath("$.items[0].id").value(proposal))
+				.andExpect(jsonPath("$.items[0].tree").value(tree.tree()))
+				.andExpect(jsonPath("$.items[0].title").value("champion"));
+		}
+		this.trees
+			.decide("/api/v1/relocations/" + proposal, "/decision", "{\"accept\": false, \"reason\": \"it is theirs\"}",
+					west)
+			.andExpect(status().isOk());
+		queue("westaton", "", west).andExpect(jsonPath("$.items.length()").value(0));
+		this.trees.ask(get("/api/v1/counties/eastaton/journal?limit=1"), east)
+			.andExpect(jsonPath("$.items[0].kind").value("relocation-declined"))
+			.andExpect(jsonPath("$.items[0].reason").value("it is theirs"))
+			.andExpect(jsonPath("$.items[0].trees[0].tree").value(tree.tree()));
+	}
+
+	@Test
 	void waitsForAllTheSignOffsThatTheRulesAskFor() throws Exception {
 		this.trees.county("twiceton", "QUF", "{\"effectiveOn\": \"1800-01-01\", \"requiredSignOffs\": 2}");
 		TestTrees.Filed filed = nominate("twiceton", 100);

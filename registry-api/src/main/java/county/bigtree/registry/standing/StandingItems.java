@@ -1,0 +1,116 @@
+package county.bigtree.registry.standing;
+
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.stream.Collectors;
+
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Contention;
+import county.bigtree.domain.standing.Lead;
+import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.domain.standing.Title;
+import county.bigtree.registry.journal.SqlTime;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+
+/**
+ * Makes the items of a page of a ranking: places, leads, and the figures behind the
+ * scores.
+ */
+final class StandingItems {
+
+	private final JdbcClient jdbc;
+
+	StandingItems(JdbcClient jdbc) {
+		this.jdbc = jdbc;
+	}
+
+	List<StandingPage.Item> of(Ranking ranking, Map<UUID, Title> titles, Map<UUID, Instant> since) {
+		List<ScoredTree> page = ranking.page();
+		if (page.isEmpty()) {
+			return List.of();
+		}
+		Map<UUID, StandingPage.Figures> figures = figures(page, ranking.asOf());
+		Map<UUID, Lead> leads = ranking.leads();
+		Contention contention = new Contention(ranking.rulebook());
+		StandingQuestion.After after = ranking.after();
+		BigDecimal leader = (after != null) ? after.leaderPoints() : page.get(0).score().points().toBigDecimal();
+		int position = (after != null) ? after.position() : 0;
+		int rank = (after != null) ? after.rank() : 0;
+		BigDecimal before = (after != null) ? after.points() : null;
+		List<StandingPage.Item> items = new ArrayList<>();
+		for (ScoredTree tree : page) {
+			BigDecimal points = tree.score().points().toBigDecimal();
+			position++;
+			rank = (before != null && before.compareTo(points) == 0) ? rank : position;
+			before = points;
+			StandingPage.Figures own = figures.get(tree.tree());
+			if (own == null) {
+				throw new IllegalStateException("No figures of measurement " + tree.measurement());
+			}
+			items.add(new StandingPage.Item(position, rank, tree, own, titles.get(tree.tree()), since.get(tree.tree()),
+					contention.stale(tree, ranking.asOf().day()), leader.subtract(points), leads.get(tree.tree())));
+		}
+		return items;
+	}
+
+	/**
+	 * By tree: a measurement may have been filed for another tree, which was merged into
+	 * this one.
+	 */
+	private Map<UUID, StandingPage.Figures> figures(List<ScoredTree> page, AsOf asOf) {
+		Map<UUID, String> tags = tags(page);
+		Map<UUID, UUID> trees = page.stream().collect(Collectors.toMap(ScoredTree::measurement, ScoredTree::tree));
+		Map<UUID, StandingPage.Figures> figures = new HashMap<>();
+		this.jdbc.sql("""
+				select distinct on (measurement) measurement, girth_inches, height_feet, crown_feet
+				from reduction where measurement in (:measurements) and recorded_at <= :known
+				order by measurement, version desc""")
+			.param("measurements", trees.keySet())
+			.param("known", SqlTime.of(asOf.knownAt()))
+			.query((row) -> {
+				UUID measurement = row.getObject("measurement", UUID.class);
+				UUID tree = Objects.requireNonNull(trees.get(measurement));
+				figures.put(tree,
+						new StandingPage.Figures(measurement, Objects.requireNonNull(tags.get(tree)),
+								row.getBigDecimal("girth_inches"), row.getBigDecimal("height_feet"),
+								row.getBigDecimal("crown_feet")));
+			});
+		return figures;
+	}
+
+	private Map<UUID, String> tags(List<ScoredTree> page) {
+		Map<UUID, String> tags = new HashMap<>();
+		this.jdbc.sql("select id, tag from tree where id in (:trees)")
+			.param("trees", page.stream().map(ScoredTree::tree).toList())
+			.query((row) -> {
+				tags.put(row.getObject("id", UUID.class), row.getString("tag"));
+			});
+		return tags;
+	}
+
+	/**
+	 * A page of a ranking before it is told.
+	 *
+	 * @param page its trees
+	 * @param next the next current tree after them, if any
+	 * @param after where the page before ended, or null
+	 */
+	record Ranking(List<ScoredTree> page, List<ScoredTree> next, Rulebook rulebook, AsOf asOf,
+			StandingQuestion.@Nullable After after) {
+
+		private Map<UUID, Lead> leads() {
+			List<ScoredTree> withNext = new ArrayList<>(this.page);
+			withNext.addAll(this.next);
+			return Lead.in(withNext, this.rulebook, this.asOf.day());
+		}
+
+	}
+
+}
