@@ -78,9 +78,7 @@ class StandingFixture implements AutoCloseable {
 		this.context.register(Transactions.class);
 		this.context.scan("county.bigtree.registry.journal", "county.bigtree.registry.rules",
 				"county.bigtree.registry.standing");
-		this.context.removeBeanDefinition("standingAnswers");
-		this.context.removeBeanDefinition("standingController");
-		this.context.removeBeanDefinition("effectsOnStandings");
+		removeWhatIsForTheWeb();
 		faults.accept(this.context);
 		this.context.refresh();
 		this.jdbc = this.context.getBean(JdbcClient.class);
@@ -91,6 +89,15 @@ class StandingFixture implements AutoCloseable {
 		this.journal = this.context.getBean(Journal.class);
 		this.json = this.context.getBean(JsonMapper.class);
 		this.transaction = new TransactionTemplate(this.context.getBean(DataSourceTransactionManager.class));
+	}
+
+	private void removeWhatIsForTheWeb() {
+		for (String name : this.context.getBeanDefinitionNames()) {
+			String type = this.context.getBeanDefinition(name).getBeanClassName();
+			if (type != null && type.contains(".web.")) {
+				this.context.removeBeanDefinition(name);
+			}
+		}
 	}
 
 	/**

@@ -122,6 +122,28 @@ class RollUpHttpIT {
 			.andExpect(jsonPath("$.items[0].tree").value(practised.tree()));
 	}
 
+	/**
+	 * The tree that is kept has its score from a visit to the one that was merged.
+	 */
+	@Test
+	void namesAKeptTreeByItsOwnTag() throws Exception {
+		this.trees.county("mergenorth", "RUH");
+		TestTrees.Filed kept = this.trees.standing("mergenorth", 150, "2026-05-02");
+		TestTrees.Filed merged = this.trees.standing("mergenorth", 152, "2026-06-02");
+		this.trees
+			.decide("/api/v1/trees/" + merged.tree(), "/merge",
+					"{\"into\": \"%s\", \"reason\": \"one tree\"}".formatted(kept.tree()),
+					this.people.coordinator("mergenorth"))
+			.andExpect(status().is2xxSuccessful());
+		for (ResultActions answer : List.of(this.trees.oaks("mergenorth"), ask("?counties=mergenorth"))) {
+			answer.andExpect(jsonPath("$.total").value(1))
+				.andExpect(jsonPath("$.items[0].tree").value(kept.tree()))
+				.andExpect(jsonPath("$.items[0].tag").value("RUH-0001"))
+				.andExpect(jsonPath("$.items[0].measurement").value(merged.measurement()))
+				.andExpect(jsonPath("$.items[0].points").value(242.0));
+		}
+	}
+
 	@Test
 	void refusesWhatItDoesNotKnow() throws Exception {
 		this.mvc.perform(get("/api/v1/species/quercus-nulla/standing")).andExpect(status().isNotFound());
