@@ -14,7 +14,8 @@ public enum FactTable {
 	SPLIT("split"), ASSIGNMENT("assignment"), STEM_RULING("stem_ruling"), RULING_KEPT("ruling_kept"),
 	SPECIES_FOLD("species_fold"), RELOCATION_PROPOSAL("relocation_proposal"), RELOCATION_ANSWER("relocation_answer"),
 	MEASUREMENT_MOVE("measurement_move"), CONDITION_REPORT("condition_report"),
-	CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row"), IMPORT_WITHDRAWAL("import_withdrawal");
+	CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row"), IMPORT_WITHDRAWAL("import_withdrawal"),
+	OLDER_RECORD("older_record");
 
 	private final String table;
 

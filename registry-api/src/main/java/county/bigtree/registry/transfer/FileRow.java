@@ -21,9 +21,22 @@ sealed interface FileRow {
 	 * @param species key of the species, or of the genus where the name says no more
 	 * @param ranked whether a tree of that name can be ranked: not by its genus alone
 	 * @param tag its tag in the file, or null
+	 * @param words what is for coordinators only
+	 * @param note what a coordinator should know of it, or null
 	 */
 	record Sound(int number, String key, String species, boolean ranked, @Nullable String tag, PlaceBody place,
-			MeasurementBody measurement) implements FileRow {
+			MeasurementBody measurement, PrivateWords words, @Nullable String note) implements FileRow {
+	}
+
+	/**
+	 * What a row says that is for coordinators only.
+	 */
+	record PrivateWords(@Nullable String owner, @Nullable String contact, @Nullable String visitNotes) {
+
+		boolean any() {
+			return this.owner != null || this.contact != null || this.visitNotes != null;
+		}
+
 	}
 
 	/**

@@ -16,11 +16,12 @@ import org.jspecify.annotations.Nullable;
  * @param failure why it failed, or null
  * @param finishedAt when it was done or failed, or null
  * @param withdrawnAt when it was decided to take it back, or null
+ * @param notes how many rows that were taken have something to be told of
  * @param revision raised by each decision on it
  */
 public record ImportJob(UUID id, String county, UUID startedBy, String status, boolean dryRun, int rowCount,
 		Counts counts, @Nullable String failure, Instant createdAt, @Nullable Instant finishedAt,
-		@Nullable Instant withdrawnAt, long revision) {
+		@Nullable Instant withdrawnAt, int notes, long revision) {
 
 	/**
 	 * The share of the rows that have been worked through, 0 to 1; exactly 1 only once

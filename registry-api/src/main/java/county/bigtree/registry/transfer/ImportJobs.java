@@ -69,7 +69,8 @@ public class ImportJobs {
 					  case when w.job is null then j.status when exists (select from import_row r where r.job = j.id
 					    and not exists (select from taking_off where tree = r.tree)) then 'withdrawing' else 'withdrawn' end as state,
 					  1 + (j.finished_at is not null)::int + (w.job is not null)::int
-					    + (select count(*) from import_name where job = j.id) as revision
+					    + (select count(*) from import_name where job = j.id) as revision,
+					  (select count(*) from import_note where job = j.id) as notes
 					from import_job j left join import_withdrawal w on w.job = j.id where j.id = ?""")
 			.param(id)
 			.query(ImportJobs::job)
@@ -140,6 +141,29 @@ public class ImportJobs {
 	}
 
 	/**
+	 * Keeps what is to be told of a row that is taken, if anything is.
+	 */
+	void note(UUID id, FileRow.Sound row) {
+		if (row.note() != null) {
+			this.jdbc.sql("insert into import_note (job, row_number, note) values (?, ?, ?) on conflict do nothing")
+				.params(id, row.number(), row.note())
+				.update();
+		}
+	}
+
+	/**
+	 * What is to be told of rows that were taken, in the order of the file.
+	 * @param after the last row already seen, or 0
+	 */
+	public List<Note> notes(Actor actor, UUID id, long after, int limit) {
+		return this.jdbc.sql(
+				"select row_number, note from import_note where job = ? and row_number > ? order by row_number limit ?")
+			.params(get(actor, id).id(), after, limit)
+			.query((row, number) -> new Note(row.getInt("row_number"), row.getString("note")))
+			.list();
+	}
+
+	/**
 	 * How the rows of a job are read.
 	 */
 	ImportPlan plan(UUID id) {
@@ -183,7 +207,13 @@ public class ImportJobs {
 				new ImportJob.Counts(row.getInt("accepted"), row.getInt("kept"), row.getInt("waiting"),
 						row.getInt("rejected"), row.getInt("already_imported")),
 				row.getString("failure"), SqlTime.get(row, "created_at"), SqlTime.find(row, "finished_at"),
-				SqlTime.find(row, "withdrawn_at"), row.getLong("revision"));
+				SqlTime.find(row, "withdrawn_at"), row.getInt("notes"), row.getLong("revision"));
+	}
+
+	/**
+	 * What is to be told of a row that was taken.
+	 */
+	public record Note(int row, String note) {
 	}
 
 	/**

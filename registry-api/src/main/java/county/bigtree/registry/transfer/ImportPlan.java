@@ -11,9 +11,11 @@ import org.jspecify.annotations.Nullable;
  *
  * @param accuracyMetres how well the positions are known
  * @param rowKey the column that tells rows apart, or null where their content does
+ * @param beside what is kept or compared beside the figures
  */
 record ImportPlan(boolean dryRun, LocalDate measuredOn, String basis, Entry species, @Nullable Entry tag, Figure girth,
-		Figure height, Figure crown, Entry latitude, Entry longitude, double accuracyMetres, @Nullable Entry rowKey) {
+		Figure height, Figure crown, Entry latitude, Entry longitude, double accuracyMetres, @Nullable Entry rowKey,
+		Beside beside) {
 
 	/**
 	 * One entry of a row.
@@ -28,6 +30,13 @@ record ImportPlan(boolean dryRun, LocalDate measuredOn, String basis, Entry spec
 			return ((this.index < 0) ? this.constant : cells.get(this.index)).strip();
 		}
 
+	}
+
+	/**
+	 * What is kept for coordinators only, and what is compared.
+	 */
+	record Beside(@Nullable Entry owner, @Nullable Entry contact, @Nullable Entry visitNotes,
+			@Nullable Entry statedPoints) {
 	}
 
 	/**

@@ -90,7 +90,11 @@ final class LengthText {
 		return (number.startsWith("-")) ? whole - part : whole + part;
 	}
 
-	private static double number(String written) {
+	/**
+	 * Reads a number whose comma or point may part its decimals or its thousands.
+	 * @throws InvalidReadingException which says what was not understood
+	 */
+	static double number(String written) {
 		String number = (written.endsWith(".") || written.endsWith(",")) ? written.substring(0, written.length() - 1)
 				: written;
 		if (AMBIGUOUS.matcher(number).matches()) {
@@ -102,7 +106,7 @@ final class LengthText {
 			return Double
 				.parseDouble(pointForDecimals ? number.replace(",", "") : number.replace(".", "").replace(',', '.'));
 		}
-		if (!DECIMAL.matcher(number).matches()) {
+		if (!DECIMAL.matcher(number).matches() || number.chars().noneMatch(Character::isDigit)) {
 			throw fault("has a number that is not one: " + written);
 		}
 		return Double.parseDouble(number.replace(',', '.'));

@@ -23,9 +23,14 @@ public record MappingBody(@Nullable Boolean dryRun, @Nullable LocalDate measured
 	 *
 	 * @param species a scientific or common name
 	 * @param tag the tree's tag in the older record
+	 * @param owner who owns the tree, how to reach them, and notes of visits: for
+	 * coordinators only
+	 * @param statedPoints the points that the older record states, for comparison
 	 */
 	public record Columns(@Nullable Source species, @Nullable Source tag, @Nullable Source girth,
-			@Nullable Source height, @Nullable Source crown, @Nullable Source latitude, @Nullable Source longitude) {
+			@Nullable Source height, @Nullable Source crown, @Nullable Source latitude, @Nullable Source longitude,
+			@Nullable Source owner, @Nullable Source contact, @Nullable Source visitNotes,
+			@Nullable Source statedPoints) {
 	}
 
 	/**

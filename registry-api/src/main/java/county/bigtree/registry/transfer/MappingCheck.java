@@ -43,13 +43,16 @@ final class MappingCheck {
 		String basis = basis(body.basis());
 		double accuracy = accuracy(body.locationAccuracyMetres());
 		MappingBody.Columns columns = (body.columns() != null) ? body.columns()
-				: new MappingBody.Columns(null, null, null, null, null, null, null);
+				: new MappingBody.Columns(null, null, null, null, null, null, null, null, null, null, null);
 		ImportPlan plan = new ImportPlan(Boolean.TRUE.equals(body.dryRun()), measuredOn, basis,
-				text("species", columns.species()), (columns.tag() != null) ? text("tag", columns.tag()) : null,
-				girth(columns.girth()), figure("height", columns.height(), "stated-height", "height"),
+				text("species", columns.species()), optional("tag", columns.tag()), girth(columns.girth()),
+				figure("height", columns.height(), "stated-height", "height"),
 				figure("crown", columns.crown(), "stated-spread", "spread"), text("latitude", columns.latitude()),
 				text("longitude", columns.longitude()), accuracy,
-				(body.rowKey() != null) ? column("#/rowKey", body.rowKey()) : null);
+				(body.rowKey() != null) ? column("#/rowKey", body.rowKey()) : null,
+				new ImportPlan.Beside(optional("owner", columns.owner()), optional("contact", columns.contact()),
+						optional("visitNotes", columns.visitNotes()),
+						optional("statedPoints", columns.statedPoints())));
 		if (!this.problems.isEmpty()) {
 			throw Problem.invalid(this.problems);
 		}
@@ -87,6 +90,10 @@ final class MappingCheck {
 					"must be from 0.1 to %d but was %s".formatted(WORST_ACCURACY_METRES, metres));
 		}
 		return metres;
+	}
+
+	private ImportPlan.@Nullable Entry optional(String name, MappingBody.@Nullable Source source) {
+		return (source != null) ? text(name, source) : null;
 	}
 
 	private ImportPlan.Entry text(String name, MappingBody.@Nullable Source source) {

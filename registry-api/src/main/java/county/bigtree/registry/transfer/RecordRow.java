@@ -6,6 +6,7 @@ import county.bigtree.domain.place.Disclosure;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
 import county.bigtree.registry.journal.Facts;
+import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.measurement.Basis;
 import county.bigtree.registry.measurement.RecordMeasurement;
 import county.bigtree.registry.tree.RegisterTree;
@@ -27,10 +28,13 @@ class RecordRow {
 
 	private final Facts facts;
 
-	RecordRow(RegisterTree register, RecordMeasurement measurements, Facts facts) {
+	private final Texts texts;
+
+	RecordRow(RegisterTree register, RecordMeasurement measurements, Facts facts, Texts texts) {
 		this.register = register;
 		this.measurements = measurements;
 		this.facts = facts;
+		this.texts = texts;
 	}
 
 	UUID record(Change change, ImportJob job, ImportPlan plan, FileRow.Sound row) {
@@ -43,6 +47,12 @@ class RecordRow {
 				"#");
 		this.facts.append(change, FactTable.IMPORT_ROW, "row_key", row.key(), "job", job.id(), "row_number",
 				row.number(), "tree", tree);
+		if (row.words().any()) {
+			this.facts.append(change, FactTable.OLDER_RECORD, "tree", tree, "owner",
+					this.texts.keep(change, row.words().owner()), "contact",
+					this.texts.keep(change, row.words().contact()), "visit_notes",
+					this.texts.keep(change, row.words().visitNotes()));
+		}
 		return tree;
 	}
 

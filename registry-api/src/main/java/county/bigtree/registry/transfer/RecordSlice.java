@@ -105,12 +105,14 @@ class RecordSlice {
 
 	private ImportJob.Counts take(ImportJob job, ImportPlan plan, List<FileRow.Sound> rows) {
 		if (plan.dryRun()) {
+			rows.forEach((row) -> this.jobs.note(job.id(), row));
 			return counts(job, rows, known(job.county(), keys(rows)));
 		}
 		return take(this.journal.open(job.county()), job, plan, rows);
 	}
 
 	private ImportJob.Counts take(Change change, ImportJob job, ImportPlan plan, List<FileRow.Sound> rows) {
+		rows.forEach((row) -> this.jobs.note(job.id(), row));
 		Map<String, UUID> known = known(job.county(), keys(rows));
 		List<UUID> trees = rows.stream()
 			.filter((row) -> !known.containsKey(row.key()))

@@ -91,7 +91,8 @@ final class RowReader {
 			return new FileRow.Rejected(row.number(), String.join("; ", faults), row.cells());
 		}
 		return new FileRow.Sound(row.number(), key, species.key(), !species.genusOnly(), tag(row.cells()), place,
-				measurement);
+				measurement, words(row.cells()),
+				StatedPoints.compare(this.plan.beside().statedPoints(), row.cells(), measurement));
 	}
 
 	/** A row that has waited, now that it is known what its name means. */
@@ -103,7 +104,8 @@ final class RowReader {
 			return new FileRow.Rejected(row.number(), String.join("; ", faults), row.cells());
 		}
 		return new FileRow.Sound(row.number(), row.key(), species.key(), !species.genusOnly(), tag(row.cells()), place,
-				measurement);
+				measurement, words(row.cells()),
+				StatedPoints.compare(this.plan.beside().statedPoints(), row.cells(), measurement));
 	}
 
 	private @Nullable String key(List<String> cells, List<String> faults) {
@@ -132,9 +134,18 @@ final class RowReader {
 	}
 
 	private @Nullable String tag(List<String> cells) {
-		ImportPlan.Entry column = this.plan.tag();
-		String tag = (column != null) ? column.in(cells) : "";
-		return tag.isEmpty() ? null : tag;
+		return entry(this.plan.tag(), cells);
+	}
+
+	private FileRow.PrivateWords words(List<String> cells) {
+		ImportPlan.Beside beside = this.plan.beside();
+		return new FileRow.PrivateWords(entry(beside.owner(), cells), entry(beside.contact(), cells),
+				entry(beside.visitNotes(), cells));
+	}
+
+	private static @Nullable String entry(ImportPlan.@Nullable Entry column, List<String> cells) {
+		String entry = (column != null) ? column.in(cells) : "";
+		return entry.isEmpty() ? null : entry;
 	}
 
 	private @Nullable PlaceBody place(List<String> cells, List<String> faults) {

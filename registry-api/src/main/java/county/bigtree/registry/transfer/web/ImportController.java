@@ -10,6 +10,9 @@ import java.util.UUID;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import county.bigtree.registry.http.Cursor;
+import county.bigtree.registry.http.Page;
+import county.bigtree.registry.http.Paging;
 import county.bigtree.registry.http.Revisioned;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
@@ -47,6 +50,8 @@ import org.springframework.web.bind.annotation.RestController;
 @RestController
 @Tag(name = "Imports")
 class ImportController {
+
+	private static final String NOTES = "import-notes";
 
 	private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
 
@@ -91,6 +96,15 @@ class ImportController {
 		return ImportJson.from(this.jobs.get(actor, id));
 	}
 
+	@GetMapping("/api/v1/imports/{id}/notes")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "listImportNotes", summary = "What is to be told of rows that an import took")
+	Page<ImportJobs.Note> notes(@PathVariable UUID id, Paging paging, Actor actor) {
+		long after = paging.cursor(NOTES, 1).map((cursor) -> cursor.number(0)).orElse(0L);
+		return Page.cut(this.jobs.notes(actor, id, after, paging.oneMore()), paging, (note) -> note,
+				(last) -> Cursor.of(NOTES, (long) last.row()));
+	}
+
 	@GetMapping(path = "/api/v1/imports/{id}/rejected.csv", produces = "text/csv")
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "getRejectedRows", summary = "The rows that an import rejected, each with its reason")
@@ -124,17 +138,18 @@ class ImportController {
 	 * @param waiting rows whose name the catalogue lacks: say what it means
 	 * @param progress the share of the rows that have been worked through, 0 to 1
 	 * @param failure why it failed, if it did
+	 * @param notes how many rows that were taken have something to be told of
 	 */
 	record ImportJson(UUID id, String county, String status, boolean dryRun, int rows, int accepted, int kept,
 			int waiting, int rejected, int alreadyImported, BigDecimal progress, @Nullable String failure,
-			Instant createdAt, @Nullable Instant finishedAt, @Nullable Instant withdrawnAt,
+			Instant createdAt, @Nullable Instant finishedAt, @Nullable Instant withdrawnAt, int notes,
 			@JsonIgnore long revision) implements Revisioned {
 
 		static ImportJson from(ImportJob job) {
 			ImportJob.Counts counts = job.counts();
 			return new ImportJson(job.id(), job.county(), job.status(), job.dryRun(), job.rowCount(), counts.accepted(),
 					counts.kept(), counts.waiting(), counts.rejected(), counts.alreadyImported(), job.progress(),
-					job.failure(), job.createdAt(), job.finishedAt(), job.withdrawnAt(), job.revision());
+					job.failure(), job.createdAt(), job.finishedAt(), job.withdrawnAt(), job.notes(), job.revision());
 		}
 
 	}
