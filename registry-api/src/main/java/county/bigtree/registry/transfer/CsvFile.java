@@ -6,10 +6,8 @@ import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Set;
 import java.util.function.Consumer;
 
 import county.bigtree.registry.problem.Problem;
@@ -21,9 +19,7 @@ import org.apache.commons.csv.CSVRecord;
  * A file of comma-separated values (RFC 4180) in UTF-8, with or without a byte order
  * mark, whose first row names its columns. Rows without any entry are passed over.
  */
-final class CsvFile {
-
-	private static final String POINTER = "#/file";
+final class CsvFile implements TableFile {
 
 	private static final String BYTE_ORDER_MARK = "\uFEFF";
 
@@ -45,9 +41,7 @@ final class CsvFile {
 		String text = decoded.startsWith(BYTE_ORDER_MARK) ? decoded.substring(1) : decoded;
 		try (CSVParser parser = parse(text)) {
 			Iterator<CSVRecord> records = parser.iterator();
-			List<String> header = records.hasNext()
-					? records.next().toList().stream().map((name) -> name.strip()).toList() : List.of();
-			check(header);
+			List<String> header = TableFile.names(records.hasNext() ? records.next().toList() : List.of());
 			return new CsvFile(text, header);
 		}
 		catch (IOException | UncheckedIOException ex) {
@@ -55,21 +49,13 @@ final class CsvFile {
 		}
 	}
 
-	List<String> header() {
+	@Override
+	public List<String> header() {
 		return this.header;
 	}
 
-	/**
-	 * Counts the rows, and so reads the file to its end.
-	 * @throws Problem where a row can't be read
-	 */
-	int countRows() {
-		int[] rows = new int[1];
-		forEach((row) -> rows[0]++);
-		return rows[0];
-	}
-
-	void forEach(Consumer<Row> consumer) {
+	@Override
+	public void forEach(Consumer<Row> consumer) {
 		try (CSVParser parser = parse(this.text)) {
 			for (CSVRecord one : parser) {
 				List<String> cells = one.toList();
@@ -100,34 +86,9 @@ final class CsvFile {
 		}
 	}
 
-	private static void check(List<String> header) {
-		if (header.stream().allMatch(String::isEmpty)) {
-			throw Problem.invalid(POINTER, "missing", "must begin with a row that names the columns");
-		}
-		Set<String> seen = new HashSet<>();
-		for (String name : header) {
-			if (!name.isEmpty() && !seen.add(name)) {
-				throw Problem.invalid(POINTER, "contradiction", "has two columns called " + name);
-			}
-		}
-	}
-
 	private static Problem unreadable(Exception cause) {
 		return Problem.invalid(POINTER, "wrong-form",
 				"must be comma-separated values, quoted as RFC 4180 says: " + cause.getMessage());
-	}
-
-	/**
-	 * A row as it stands in the file.
-	 *
-	 * @param number as a spreadsheet numbers it: the header is row 1
-	 */
-	record Row(int number, List<String> cells) {
-
-		Row {
-			cells = List.copyOf(cells);
-		}
-
 	}
 
 }

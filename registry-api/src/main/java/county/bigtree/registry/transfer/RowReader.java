@@ -66,7 +66,7 @@ final class RowReader {
 		this.catalogue = catalogue;
 	}
 
-	FileRow read(CsvFile.Row row) {
+	FileRow read(TableFile.Row row) {
 		if (row.cells().size() != this.width) {
 			return new FileRow.Rejected(row.number(),
 					"The row has %d entries, but the header has %d.".formatted(row.cells().size(), this.width),

@@ -106,7 +106,7 @@ class RunImport {
 	/** Whether it came to the end of the file. */
 	private boolean workThrough(ImportJob job) {
 		ImportJobs.Sent sent = this.jobs.sent(job.id());
-		CsvFile file = CsvFile.of(sent.file());
+		TableFile file = TableFile.of(sent.file());
 		ImportPlan plan = this.jobs.plan(job.id());
 		Slicing slicing = new Slicing(job, plan, new RowReader(plan, file.header().size(), this.catalogue));
 		file.forEach(slicing::add);
@@ -157,7 +157,7 @@ class RunImport {
 			this.reader = reader;
 		}
 
-		void add(CsvFile.Row row) {
+		void add(TableFile.Row row) {
 			if (!RunImport.this.stopping) {
 				this.rows.add(this.reader.read(row));
 				if (this.rows.size() >= this.size) {

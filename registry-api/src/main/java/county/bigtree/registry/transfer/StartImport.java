@@ -48,11 +48,11 @@ public class StartImport {
 	 */
 	@Transactional
 	public UUID start(Actor actor, String county, byte[] file, MappingBody mapping) {
-		CsvFile csv = CsvFile.of(file);
-		ImportPlan plan = new MappingCheck(csv.header()).plan(mapping, this.rules.get(county).day(this.clock.now()));
+		TableFile table = TableFile.of(file);
+		ImportPlan plan = new MappingCheck(table.header()).plan(mapping, this.rules.get(county).day(this.clock.now()));
 		UUID id = Uuid7.next();
-		ImportJobs.Sent sent = new ImportJobs.Sent(this.json.writeValueAsString(mapping), csv.header(), file);
-		this.jobs.queue(id, county, actor.id(), sent, plan.dryRun(), csv.countRows());
+		ImportJobs.Sent sent = new ImportJobs.Sent(this.json.writeValueAsString(mapping), table.header(), file);
+		this.jobs.queue(id, county, actor.id(), sent, plan.dryRun(), table.countRows());
 		this.events.publishEvent(new Queued(id));
 		return id;
 	}

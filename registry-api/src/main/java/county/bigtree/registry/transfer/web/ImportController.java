@@ -77,7 +77,7 @@ class ImportController {
 	@PostMapping(path = "/api/v1/counties/{county}/imports", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "startImport",
-			summary = "Take in a CSV file of an older record, its columns as the mapping says")
+			summary = "Take in a CSV or XLSX file of an older record, its columns as the mapping says")
 	ResponseEntity<ImportJson> start(@PathVariable String county,
 			@Parameter(schema = @Schema(type = "string", format = "binary")) @RequestPart("file") Part file,
 			@Parameter(schema = @Schema(implementation = MappingBody.class)) @RequestPart("mapping") Part mapping,
