@@ -1,5 +1,6 @@
 package county.bigtree.registry.transfer;
 
+import java.io.ByteArrayOutputStream;
 import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
@@ -13,6 +14,8 @@ import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import org.dhatim.fastexcel.Workbook;
+import org.dhatim.fastexcel.Worksheet;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -73,6 +76,43 @@ class MessySheetIT {
 		assertThat(
 				this.jdbc.sql("select count(*) from older_record where county = 'messyton'").query(Long.class).single())
 			.isEqualTo(240);
+	}
+
+	@Test
+	void accountsForEveryRowOfTheSameSheetAsAWorkbook() throws Exception {
+		TestPerson coordinator = this.imports.county("bookton", "IMN", "");
+		DocumentContext job = this.imports.run("bookton", coordinator, workbook(), MAPPING);
+		assertThat(job.<Map<String, Object>>read("$")).containsEntry("status", "done")
+			.containsEntry("rows", 300)
+			.containsEntry("accepted", 210)
+			.containsEntry("kept", 30)
+			.containsEntry("waiting", 30)
+			.containsEntry("rejected", 30)
+			.containsEntry("notes", 6);
+	}
+
+	private static byte[] workbook() throws Exception {
+		ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+		CsvFile sheet = CsvFile.of(resource());
+		try (Workbook workbook = new Workbook(bytes, "test", "1.0")) {
+			Worksheet trees = workbook.newWorksheet("trees");
+			write(trees, 0, sheet.header());
+			sheet.forEach((row) -> write(trees, row.number() - 1, row.cells()));
+		}
+		return bytes.toByteArray();
+	}
+
+	/** Plain numbers as numbers, all else as text. */
+	private static void write(Worksheet sheet, int row, List<String> cells) {
+		for (int column = 0; column < cells.size(); column++) {
+			String cell = cells.get(column);
+			if (cell.matches("[0-9]+")) {
+				sheet.value(row, column, Integer.parseInt(cell));
+			}
+			else if (!cell.isEmpty()) {
+				sheet.value(row, column, cell);
+			}
+		}
 	}
 
 	private static Map<String, Integer> expectedReasons() {
