@@ -135,9 +135,9 @@ class MessySheetIT {
 	private Map<String, BigDecimal> scores() {
 		Map<String, BigDecimal> scores = new HashMap<>();
 		this.jdbc.sql(
-				"select t.tag, s.points from score s join tree t on t.id = s.tree where s.county = 'messyton' and s.withdrawn_at is null")
+				"select t.file_tag, s.points from score s join tree t on t.id = s.tree where s.county = 'messyton' and s.withdrawn_at is null")
 			.query((row) -> {
-				scores.put(row.getString("tag"),
+				scores.put(row.getString("file_tag"),
 						row.getBigDecimal("points")
 							.stripTrailingZeros()
 							.setScale(Math.max(0, row.getBigDecimal("points").stripTrailingZeros().scale())));
