@@ -28,7 +28,9 @@ public class AgreeOnLine {
 	private static final String PROPOSALS = """
 			select p.id, p.tree, t.tag, p.from_county, p.to_county, p.latitude, p.longitude, p.accuracy_metres, w.body as reason,
 			  case when a.proposal is null then 'waiting' when a.agreed then 'agreed' else 'declined' end as status,
-			  case when a.proposal is null then 1 else 2 end as revision, p.proposed_by
+			  case when a.proposal is null then 1 else 2 end as revision,
+			  case when exists (select from role_assignment r where r.person = p.proposed_by and r.county = p.from_county
+			    and r.role = 'coordinator') then p.to_county else p.from_county end as to_be_answered_by
 			from relocation_proposal p join tree t on t.id = p.tree
 			left join relocation_answer a on a.proposal = p.id left join text_body w on w.id = p.reason
 			""";
@@ -87,8 +89,8 @@ public class AgreeOnLine {
 	@Transactional
 	public void answer(Actor actor, UUID id, boolean accept, String reason, LongConsumer unchanged) {
 		Proposal proposal = get(actor, id);
-		if (proposal.proposedBy().equals(actor.id())) {
-			throw Problem.of(ProblemType.NOT_ALLOWED, "Who proposed it can't agree to it.");
+		if (!actor.isCoordinatorOf(proposal.toBeAnsweredBy())) {
+			throw Problem.of(ProblemType.NOT_ALLOWED, "Only the other county's coordinators can agree to it.");
 		}
 		TreeDirectory.KnownTree tree = this.trees.get(proposal.tree());
 		Change change = this.changes.open(tree, proposal.toCounty());
@@ -136,10 +138,11 @@ public class AgreeOnLine {
 	 * A proposal.
 	 *
 	 * @param status waiting, agreed or declined
+	 * @param toBeAnsweredBy the county that did not propose it
 	 */
 	public record Proposal(UUID id, UUID tree, String tag, String fromCounty, String toCounty, BigDecimal latitude,
 			BigDecimal longitude, BigDecimal accuracyMetres, @Nullable String reason, String status,
-			@JsonIgnore long revision, UUID proposedBy) implements Revisioned {
+			@JsonIgnore long revision, String toBeAnsweredBy) implements Revisioned {
 
 		PlaceBody place() {
 			return new PlaceBody(this.latitude.doubleValue(), this.longitude.doubleValue(),

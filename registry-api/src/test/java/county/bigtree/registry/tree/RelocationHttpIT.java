@@ -48,6 +48,8 @@ class RelocationHttpIT {
 			.andExpect(jsonPath("$.items[0].tag").value("LNA-0001"));
 		String agree = "{\"accept\": true, \"reason\": \"seen the stone\"}";
 		this.trees.decide(proposal, "/decision", agree, east).andExpect(status().isForbidden());
+		this.trees.decide(proposal, "/decision", agree, this.people.coordinator("lineeast"))
+			.andExpect(status().isForbidden());
 		this.trees.decide(proposal, "/decision?dryRun=true", agree, west)
 			.andExpect(jsonPath("$.changes[0].titles.ended[0].why").value("relocated"));
 		this.trees.decide(proposal, "/decision", agree, west)
