@@ -61,11 +61,18 @@ public class TestTrees {
 	 * @param rulebook its first rules as JSON, or null for the defaults
 	 */
 	public void county(String key, String prefix, @Nullable String rulebook) throws Exception {
+		found(key, prefix, (rulebook != null) ? ", \"rulebook\": " + rulebook : "");
+	}
+
+	/** Founds a county for practice. */
+	public void practiceCounty(String key, String prefix) throws Exception {
+		found(key, prefix, ", \"practice\": true");
+	}
+
+	private void found(String key, String prefix, String more) throws Exception {
 		ask(post("/api/v1/counties").content("""
 				{"key": "%s", "name": "%s", "state": "Nowhere", "timeZone": "America/New_York", "tagPrefix": "%s"%s}"""
-			.formatted(key, key, prefix, (rulebook != null) ? ", \"rulebook\": " + rulebook : "")),
-				this.people.administrator())
-			.andExpect(status().isCreated());
+			.formatted(key, key, prefix, more)), this.people.administrator()).andExpect(status().isCreated());
 	}
 
 	/**

@@ -3,6 +3,7 @@ package county.bigtree.registry.condition;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
@@ -37,11 +38,11 @@ public class ConditionReports {
 	 * @throws Problem of not being found
 	 */
 	public Report get(UUID id) {
-		return this.jdbc.sql(REPORT + "where r.id = ?")
-			.param(id)
-			.query(Report.class)
-			.optional()
-			.orElseThrow(() -> Problem.notFound("No condition report has this id."));
+		return find(id).orElseThrow(() -> Problem.notFound("No condition report has this id."));
+	}
+
+	public Optional<Report> find(UUID id) {
+		return this.jdbc.sql(REPORT + "where r.id = ?").param(id).query(Report.class).optional();
 	}
 
 	/**

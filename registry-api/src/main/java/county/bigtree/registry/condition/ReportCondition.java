@@ -71,6 +71,19 @@ public class ReportCondition {
 	}
 
 	/**
+	 * Files a report within a change at the tree that the caller has begun and ends, and
+	 * decides on it at once where it is a coordinator's own. Answers its id.
+	 */
+	public UUID reportWithin(Change change, Actor actor, TreeDirectory.KnownTree tree, Condition condition,
+			LocalDate observedOn, @Nullable String remarks) {
+		UUID report = this.recorder.report(change, tree.id(), condition, observedOn, actor, remarks);
+		if (actor.isCoordinatorOf(tree.county())) {
+			this.recorder.decide(change, report, tree.id(), condition, true, null, actor, null);
+		}
+		return report;
+	}
+
+	/**
 	 * Decides on a report.
 	 * @param unchanged told its revision under the lock; refuses a stale one
 	 */

@@ -1,0 +1,25 @@
+package county.bigtree.registry.visit;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.UUID;
+
+import jakarta.validation.constraints.NotNull;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A visit as it is planned.
+ *
+ * @param tree the tree's id or tag
+ * @param purpose sign-off, remeasure, condition or doubt
+ * @param verifier who is to go; left out, the person who plans it
+ * @param companion who goes along
+ * @param byWhen the last day on which it is of use
+ * @param arrangedOn the day arranged with the owner
+ * @param arrangedAt the instant, where more than the day was arranged
+ * @param notes for those who go there, never public
+ */
+public record PlanBody(@NotNull String tree, @NotNull String purpose, @Nullable UUID verifier,
+		@Nullable String companion, @Nullable LocalDate byWhen, @Nullable LocalDate arrangedOn,
+		@Nullable Instant arrangedAt, @Nullable String notes) {
+}

@@ -1,0 +1,7 @@
+/**
+ * Visits: work for verifiers at trees, and what came of it.
+ */
+@NullMarked
+package county.bigtree.registry.visit;
+
+import org.jspecify.annotations.NullMarked;

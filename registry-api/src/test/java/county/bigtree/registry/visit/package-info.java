@@ -1,0 +1,7 @@
+/**
+ * Tests of visits.
+ */
+@NullMarked
+package county.bigtree.registry.visit;
+
+import org.jspecify.annotations.NullMarked;
