@@ -2,6 +2,7 @@ package county.bigtree.registry.command;
 
 import java.io.PrintStream;
 import java.util.Locale;
+import java.util.OptionalLong;
 
 import org.jspecify.annotations.Nullable;
 
@@ -32,18 +33,40 @@ final class Report {
 	}
 
 	/**
+	 * Whether progress is shown at all.
+	 */
+	boolean showsProgress() {
+		return this.terminal;
+	}
+
+	/**
 	 * Shows how many of something are done, a few times a second.
 	 */
 	void progress(String what, long done) {
+		progress(what, done, OptionalLong.empty());
+	}
+
+	/**
+	 * Shows how many of something are done, of how many if that is known.
+	 */
+	void progress(String what, long done, OptionalLong of) {
 		if (!this.terminal || System.nanoTime() - this.shownAt < EVERY_NANOS) {
 			return;
 		}
 		clear();
-		String text = String.format(Locale.ROOT, "%s: %,d", what, done);
+		String text = told(what, done, of);
 		this.out.print(text);
 		this.out.flush();
 		this.shown = text.length();
 		this.shownAt = System.nanoTime();
+	}
+
+	private static String told(String what, long done, OptionalLong of) {
+		String text = String.format(Locale.ROOT, "%s: %,d", what, done);
+		if (of.isEmpty() || of.getAsLong() < done) {
+			return text;
+		}
+		return text + String.format(Locale.ROOT, " of %,d (%d %%)", of.getAsLong(), 100 * done / of.getAsLong());
 	}
 
 	private void clear() {

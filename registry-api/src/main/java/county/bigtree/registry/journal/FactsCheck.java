@@ -1,9 +1,12 @@
 package county.bigtree.registry.journal;
 
+import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.Iterator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -58,22 +61,35 @@ class FactsCheck {
 	}
 
 	private static void compare(Link link, JsonNode entry, List<Fact> facts, JsonMapper json, Findings findings) {
-		List<Fact> rest = new ArrayList<>(facts);
+		List<Parsed> rest = new ArrayList<>();
+		Map<String, Deque<Parsed>> same = new LinkedHashMap<>();
+		for (Fact fact : facts) {
+			Parsed parsed = new Parsed(fact, json.readTree(fact.row()));
+			same.computeIfAbsent(fact.table() + parsed.row(), (text) -> new ArrayDeque<>()).add(parsed);
+		}
+		List<JsonNode> others = new ArrayList<>();
 		for (JsonNode told : entry.path("facts")) {
-			if (!takeMatch(told, rest, json)) {
+			Deque<Parsed> equal = same.get(told.path("table").asString("") + told.path("row"));
+			if (equal == null || equal.poll() == null) {
+				others.add(told);
+			}
+		}
+		same.values().forEach(rest::addAll);
+		for (JsonNode told : others) {
+			if (!takeMatch(told, rest)) {
 				findings.add("%s tells of a %s that does not stand so in its table: %s".formatted(link.name(),
 						told.path("table").asString(""), told.path("row")));
 			}
 		}
-		rest.forEach((fact) -> findings.add("%s does not tell of this %s in its table: %s".formatted(link.name(),
-				fact.table().replace('_', ' '), fact.row())));
+		rest.forEach((parsed) -> findings.add("%s does not tell of this %s in its table: %s".formatted(link.name(),
+				parsed.fact().table().replace('_', ' '), parsed.fact().row())));
 	}
 
-	private static boolean takeMatch(JsonNode told, List<Fact> rest, JsonMapper json) {
-		for (Iterator<Fact> facts = rest.iterator(); facts.hasNext();) {
-			Fact fact = facts.next();
-			if (fact.table().equals(told.path("table").asString(""))
-					&& matches(told.path("row"), json.readTree(fact.row()))) {
+	private static boolean takeMatch(JsonNode told, List<Parsed> rest) {
+		for (Iterator<Parsed> facts = rest.iterator(); facts.hasNext();) {
+			Parsed parsed = facts.next();
+			if (parsed.fact().table().equals(told.path("table").asString(""))
+					&& matches(told.path("row"), parsed.row())) {
 				facts.remove();
 				return true;
 			}
@@ -198,6 +214,12 @@ class FactsCheck {
 	 * A row of a fact table as JSON text.
 	 */
 	private record Fact(String table, String row) {
+	}
+
+	/**
+	 * A row of a fact table, read.
+	 */
+	private record Parsed(Fact fact, JsonNode row) {
 	}
 
 }

@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.OptionalLong;
 
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
@@ -21,7 +21,9 @@ import org.springframework.stereotype.Component;
 @Order(1)
 class JournalCheck implements RegisterCheck {
 
-	private static final int FETCH = 200;
+	private static final int CHANGES = 500;
+
+	private static final int BYTES = 4_000_000;
 
 	private final JdbcClient jdbc;
 
@@ -38,33 +40,59 @@ class JournalCheck implements RegisterCheck {
 	}
 
 	@Override
+	public OptionalLong expected() {
+		return OptionalLong
+			.of(this.jdbc.sql("select coalesce(sum(seq), 0)::bigint from county_head").query(Long.class).single());
+	}
+
+	@Override
 	public void look(Findings findings) {
 		List<String> counties = this.jdbc.sql("select key from county order by key").query(String.class).list();
 		for (String county : counties) {
 			Chain chain = new Chain(county, findings);
 			FactsCheck.OfCounty told = this.facts.of(county, findings);
-			try (Stream<Link> links = links(county)) {
-				links.forEach((link) -> {
+			long seen = Long.MIN_VALUE;
+			for (long end = end(county, seen); end > seen; end = end(county, seen)) {
+				for (Link link : links(county, seen, end)) {
 					chain.follow(link);
 					told.take(link);
 					findings.looked();
-				});
+				}
+				seen = end;
 			}
 			told.finish();
 			chain.end(head(county));
 		}
 	}
 
-	private Stream<Link> links(String county) {
+	/**
+	 * How far the changes after the given one go whose entries fit into memory together,
+	 * but at least one; the given one at the end.
+	 */
+	private long end(String county, long seen) {
+		return this.jdbc
+			.sql("""
+					select coalesce(max(seq) filter (where first or bytes <= :bytes), :seen) from (
+					  select seq, row_number() over sequence = 1 as first, sum(octet_length(entry)) over sequence as bytes
+					  from (select seq, entry from change where county = :county and seq > :seen order by seq limit :changes) c
+					  window sequence as (order by seq)) w""")
+			.param("county", county)
+			.param("seen", seen)
+			.param("changes", CHANGES)
+			.param("bytes", BYTES)
+			.query(Long.class)
+			.single();
+	}
+
+	private List<Link> links(String county, long seen, long end) {
 		return this.jdbc.sql("""
 				select seq, id::text as id, recorded_at, kind, actor::text as actor, entry, hash from change
-				where county = ? order by seq""")
-			.withFetchSize(FETCH)
-			.param(county)
+				where county = ? and seq > ? and seq <= ? order by seq""")
+			.params(county, seen, end)
 			.query((row, number) -> new Link(county, row.getLong("seq"), row.getString("id"),
 					SqlTime.get(row, "recorded_at"), row.getString("kind"), row.getString("actor"),
 					row.getBytes("entry"), row.getBytes("hash")))
-			.stream();
+			.list();
 	}
 
 	private Head head(String county) {

@@ -2,6 +2,7 @@ package county.bigtree.registry.journal;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.OptionalLong;
 import java.util.stream.Stream;
 
 import county.bigtree.registry.audit.Findings;
@@ -29,6 +30,11 @@ class WordsCheck implements RegisterCheck {
 	@Override
 	public String subject() {
 		return "pieces of people's words";
+	}
+
+	@Override
+	public OptionalLong expected() {
+		return OptionalLong.of(this.jdbc.sql("select count(*) from text_piece").query(Long.class).single());
 	}
 
 	@Override

@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.OptionalLong;
 import java.util.stream.Stream;
 
 import county.bigtree.domain.measuring.Readings;
@@ -51,6 +52,11 @@ class ReductionCheck implements RegisterCheck {
 	@Override
 	public String subject() {
 		return "measurements, reduced again from their readings";
+	}
+
+	@Override
+	public OptionalLong expected() {
+		return OptionalLong.of(this.jdbc.sql("select count(*) from measurement").query(Long.class).single());
 	}
 
 	@Override

@@ -1,5 +1,7 @@
 package county.bigtree.registry.nomination;
 
+import java.util.OptionalLong;
+
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
 import org.springframework.core.annotation.Order;
@@ -13,6 +15,8 @@ import org.springframework.stereotype.Component;
 @Order(6)
 class NominationCheck implements RegisterCheck {
 
+	private static final int FETCH = 1000;
+
 	private final JdbcClient jdbc;
 
 	NominationCheck(JdbcClient jdbc) {
@@ -25,6 +29,11 @@ class NominationCheck implements RegisterCheck {
 	}
 
 	@Override
+	public OptionalLong expected() {
+		return OptionalLong.of(this.jdbc.sql("select count(*) from nomination").query(Long.class).single());
+	}
+
+	@Override
 	public void look(Findings findings) {
 		this.jdbc.sql("""
 				select n.county, n.id::text as id, n.status, n.revision, m.to_status, c.moves,
@@ -33,7 +42,7 @@ class NominationCheck implements RegisterCheck {
 				left join lateral (select to_status, verifier from nomination_move where nomination = n.id
 				  order by recorded_at desc, id desc limit 1) m on true
 				left join lateral (select count(*) as moves from nomination_move where nomination = n.id) c on true
-				order by n.county, n.id""").query((row) -> {
+				order by n.county, n.id""").withFetchSize(FETCH).query((row) -> {
 			findings.looked();
 			String where = "%s: nomination %s".formatted(row.getString("county"), row.getString("id"));
 			if (!row.getString("status").equals(row.getString("to_status"))) {

@@ -1,5 +1,7 @@
 package county.bigtree.registry.signoff;
 
+import java.util.OptionalLong;
+
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
 import org.springframework.core.annotation.Order;
@@ -14,6 +16,8 @@ import org.springframework.stereotype.Component;
 @Order(7)
 class SignOffCheck implements RegisterCheck {
 
+	private static final int FETCH = 1000;
+
 	private final JdbcClient jdbc;
 
 	SignOffCheck(JdbcClient jdbc) {
@@ -23,6 +27,11 @@ class SignOffCheck implements RegisterCheck {
 	@Override
 	public String subject() {
 		return "sign-offs and who gave them";
+	}
+
+	@Override
+	public OptionalLong expected() {
+		return OptionalLong.of(this.jdbc.sql("select count(*) from sign_off").query(Long.class).single());
 	}
 
 	@Override
@@ -36,19 +45,21 @@ class SignOffCheck implements RegisterCheck {
 				  not exists (select from sign_off_requirement q where q.measurement = s.measurement
 				    and q.recorded_at <= s.recorded_at) as unjudged
 				from sign_off s join measurement m on m.id = s.measurement
-				left join revocation v on v.sign_off = s.id order by s.county, s.id""").query((row) -> {
-			findings.looked();
-			String where = "%s: sign-off %s".formatted(row.getString("county"), row.getString("id"));
-			if (row.getBoolean("own_tree")) {
-				findings.add(where + " is on a tree that its giver nominated");
-			}
-			if (row.getBoolean("twice")) {
-				findings.add(where + " is one of two that its giver has on one measurement");
-			}
-			if (row.getBoolean("unjudged")) {
-				findings.add(where + " was given before how many are needed was judged");
-			}
-		});
+				left join revocation v on v.sign_off = s.id order by s.county, s.id""")
+			.withFetchSize(FETCH)
+			.query((row) -> {
+				findings.looked();
+				String where = "%s: sign-off %s".formatted(row.getString("county"), row.getString("id"));
+				if (row.getBoolean("own_tree")) {
+					findings.add(where + " is on a tree that its giver nominated");
+				}
+				if (row.getBoolean("twice")) {
+					findings.add(where + " is one of two that its giver has on one measurement");
+				}
+				if (row.getBoolean("unjudged")) {
+					findings.add(where + " was given before how many are needed was judged");
+				}
+			});
 	}
 
 }

@@ -11,6 +11,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.SortedSet;
 import java.util.UUID;
@@ -57,6 +58,11 @@ class ScoreCheck implements RegisterCheck {
 	@Override
 	public String subject() {
 		return "trees, their scores at every instant recorded";
+	}
+
+	@Override
+	public OptionalLong expected() {
+		return OptionalLong.of(this.jdbc.sql("select count(*) from tree").query(Long.class).single());
 	}
 
 	@Override

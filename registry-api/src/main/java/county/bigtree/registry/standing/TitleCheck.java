@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.stream.Stream;
 
 import county.bigtree.registry.audit.Findings;
@@ -49,6 +50,11 @@ class TitleCheck implements RegisterCheck {
 	}
 
 	@Override
+	public OptionalLong expected() {
+		return OptionalLong.of(this.jdbc.sql("select count(*) from book").query(Long.class).single());
+	}
+
+	@Override
 	public void look(Findings findings) {
 		Map<String, Instant> mendedAt = this.mended.lastByCounty();
 		Map<String, CountyRules> rules = new HashMap<>();
@@ -75,16 +81,11 @@ class TitleCheck implements RegisterCheck {
 
 	private Stream<BookReplay.Turn> turns(BookKey key) {
 		return this.jdbc.sql("""
-				select e.*, s.* from (
-				  select id as score_id, 1 as what, recorded_at as at from score
-				    where county = :county and species = :species and closed_at is distinct from recorded_at
-				  union all
-				  select id, 2, closed_at from score
-				    where county = :county and species = :species and closed_at is not null
-				  union all
-				  select id, 3, withdrawn_at from score
-				    where county = :county and species = :species and withdrawn_at is not null
-				) e join score s on s.id = e.score_id order by e.at, e.what desc""")
+				select e.*, s.* from score s
+				cross join lateral (values (1, recorded_at), (2, closed_at), (3, withdrawn_at)) e (what, at)
+				where county = :county and species = :species and e.at is not null
+				  and (e.what > 1 or closed_at is distinct from recorded_at)
+				order by e.at, e.what desc""")
 			.withFetchSize(FETCH)
 			.param("county", key.county())
 			.param("species", key.species())

@@ -95,11 +95,13 @@ final class TreeHistory {
 			  union all
 			  select b.tree, s.recorded_at, 'sign-off', s.id, b.measurement, s.own_measurement, null, null, s.verdict, null,
 			      null, null
-			    from sign_off s join belongs b on b.measurement in (s.measurement, s.own_measurement)
+			    from sign_off s cross join lateral (values (s.measurement), (s.own_measurement)) v (about)
+			    join belongs b on b.measurement = v.about
 			  union all
 			  select b.tree, v.recorded_at, 'revocation', s.id, null, null, null, null, null, null, null, null
 			    from revocation v join sign_off s on s.id = v.sign_off
-			    join belongs b on b.measurement in (s.measurement, s.own_measurement)
+			    cross join lateral (values (s.measurement), (s.own_measurement)) a (about)
+			    join belongs b on b.measurement = a.about
 			  union all
 			  select b.tree, x.recorded_at, 'setting-aside', null, b.measurement, null, null, null, null, null, null, null
 			    from setting_aside x join belongs b on b.measurement = x.measurement

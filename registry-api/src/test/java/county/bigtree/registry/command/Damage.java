@@ -116,6 +116,11 @@ enum Damage {
 
 	TURNING_DAY_MOVED("update score set turns_on = turns_on + 1 where turns_on is not null", "recorded is otherwise"),
 
+	PAST_ANSWER_CHANGED("update score set points = points + 0.01", "was answered otherwise"),
+
+	WITNESS_FORGED("update witness set digest = sha256('x') where species = (select min(species) from witness)",
+			"was answered otherwise"),
+
 	STATUS_SET("update nomination set status = 'declined' where status = 'accepted'", "but its last move made it"),
 
 	VERIFIER_SET("update nomination set verifier = nominator", "with another verifier"),
