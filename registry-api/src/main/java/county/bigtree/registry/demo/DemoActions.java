@@ -13,6 +13,8 @@ import county.bigtree.registry.condition.ReportCondition;
 import county.bigtree.registry.county.AddRulebook;
 import county.bigtree.registry.measurement.FileRemeasurement;
 import county.bigtree.registry.measurement.MeasurementBody;
+import county.bigtree.registry.measurement.MeasurementMove;
+import county.bigtree.registry.measurement.MoveMeasurement;
 import county.bigtree.registry.nomination.FileNomination;
 import county.bigtree.registry.nomination.MoveNomination;
 import county.bigtree.registry.nomination.NominationBody;
@@ -25,8 +27,9 @@ import county.bigtree.registry.signoff.GiveSignOff;
 import county.bigtree.registry.signoff.SignOffBody;
 import county.bigtree.registry.signoff.SignOffs;
 import county.bigtree.registry.signoff.TakeBack;
-import county.bigtree.registry.tree.CorrectTree;
-import county.bigtree.registry.tree.PlaceBody;
+import county.bigtree.registry.transfer.ImportAtOnce;
+import county.bigtree.registry.transfer.ImportJob;
+import county.bigtree.registry.transfer.MappingBody;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
@@ -40,18 +43,21 @@ import org.springframework.stereotype.Component;
 @ConditionalOnProperty("registry.demo")
 class DemoActions {
 
-	private static final LongConsumer WHATEVER_ITS_REVISION = (revision) -> {
+	static final LongConsumer WHATEVER_ITS_REVISION = (revision) -> {
 	};
 
 	private final Filing filing;
 
 	private final Deciding deciding;
 
+	private final DemoCorrections corrections;
+
 	private final Actors actors;
 
-	DemoActions(Filing filing, Deciding deciding, Actors actors) {
+	DemoActions(Filing filing, Deciding deciding, DemoCorrections corrections, Actors actors) {
 		this.filing = filing;
 		this.deciding = deciding;
+		this.corrections = corrections;
 		this.actors = actors;
 	}
 
@@ -71,9 +77,13 @@ class DemoActions {
 			case "set-aside" -> this.deciding.takeBack()
 				.setAside(actor, story.recall("measurement", text(action, "measurement")), reason(action),
 						WHATEVER_ITS_REVISION);
-			case "identify" -> identify(story, action, actor);
-			case "locate" -> locate(story, action, actor);
-			default -> move(story, action, actor);
+			case "move-measurement" -> moveMeasurement(story, action, actor);
+			case "import" -> take(story, action, actor);
+			default -> {
+				if (!this.corrections.act(story, action, actor)) {
+					move(story, action, actor);
+				}
+			}
 		}
 	}
 
@@ -115,25 +125,29 @@ class DemoActions {
 					WHATEVER_ITS_REVISION);
 	}
 
-	private void identify(DemoStory story, JsonNode action, Actor actor) {
-		JsonNode body = action.path("body");
-		this.deciding.correctTree()
-			.identify(actor, tree(story, action), text(body, "species"), text(body, "by"), reason(action),
-					WHATEVER_ITS_REVISION);
-	}
-
-	private void locate(DemoStory story, JsonNode action, Actor actor) {
-		Location body = story.body(action, Location.class);
-		this.deciding.correctTree()
-			.locate(actor, tree(story, action), body.location(), body.county(), body.reason(), WHATEVER_ITS_REVISION);
-	}
-
 	private void move(DemoStory story, JsonNode action, Actor actor) {
 		Move body = story.body(action, Move.class);
 		this.deciding.moveNomination()
 			.move(actor, story.recall("nomination", text(action, "nomination")),
 					NominationMove.find(body.move()).orElseThrow(), body.verifier(), body.reason(),
 					WHATEVER_ITS_REVISION);
+	}
+
+	private void moveMeasurement(DemoStory story, JsonNode action, Actor actor) {
+		Move body = story.body(action, Move.class);
+		this.deciding.moveMeasurement()
+			.move(actor, story.recall("measurement", text(action, "measurement")),
+					MeasurementMove.find(body.move()).orElseThrow(), body.verifier(), body.reason(),
+					WHATEVER_ITS_REVISION);
+	}
+
+	private void take(DemoStory story, JsonNode action, Actor actor) {
+		ImportJob job = this.filing.importing()
+			.take(actor, text(action, "county"), DemoFiles.bytes(text(action, "file")),
+					story.body(action, MappingBody.class));
+		if (job.failure() != null) {
+			throw new IllegalStateException(job.failure());
+		}
 	}
 
 	/**
@@ -149,15 +163,19 @@ class DemoActions {
 		return new Actor(actor.id(), actor.creditName(), actor.administrator(), roles);
 	}
 
-	private static String tree(DemoStory story, JsonNode action) {
-		return story.recall("tree", text(action, "tree")).toString();
+	/**
+	 * The id of a tree that the story names, or the tag of one from an older record.
+	 */
+	static String tree(DemoStory story, JsonNode action) {
+		return action.path("tag").isString() ? text(action, "tag")
+				: story.recall("tree", text(action, "tree")).toString();
 	}
 
-	private static String reason(JsonNode action) {
+	static String reason(JsonNode action) {
 		return text(action.path("body"), "reason");
 	}
 
-	private static String text(JsonNode node, String field) {
+	static String text(JsonNode node, String field) {
 		return node.path(field).stringValue();
 	}
 
@@ -165,9 +183,6 @@ class DemoActions {
 	}
 
 	record Decision(boolean accept, @Nullable LocalDate began, @Nullable String reason) {
-	}
-
-	record Location(PlaceBody location, @Nullable String county, String reason) {
 	}
 
 	record Move(String move, @Nullable UUID verifier, @Nullable String reason) {
@@ -178,7 +193,7 @@ class DemoActions {
 	 */
 	@Component
 	record Filing(FileNomination nomination, NominationBook book, FileRemeasurement remeasurement,
-			ReportCondition condition) {
+			ReportCondition condition, ImportAtOnce importing) {
 	}
 
 	/**
@@ -186,7 +201,7 @@ class DemoActions {
 	 */
 	@Component
 	record Deciding(AddRulebook addRulebook, MoveNomination moveNomination, GiveSignOff signOff, SignOffs signOffs,
-			TakeBack takeBack, CorrectTree correctTree) {
+			TakeBack takeBack, MoveMeasurement moveMeasurement) {
 	}
 
 }

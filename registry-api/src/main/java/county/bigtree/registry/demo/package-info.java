@@ -1,5 +1,5 @@
 /**
- * The demo: two invented counties, their story told through the very use cases.
+ * The demo: three invented counties, their story told through the very use cases.
  */
 @NullMarked
 package county.bigtree.registry.demo;

@@ -71,7 +71,10 @@ class RunImport {
 		}
 	}
 
-	private void run(UUID id) {
+	/**
+	 * Works an import through on this very thread, unless it is finished.
+	 */
+	void run(UUID id) {
 		if (this.stopping) {
 			return;
 		}

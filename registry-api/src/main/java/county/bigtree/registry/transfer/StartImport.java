@@ -40,7 +40,8 @@ public class StartImport {
 	}
 
 	/**
-	 * Queues the file and answers the import's id.
+	 * Queues the file, to be worked through in the background, and answers the import's
+	 * id.
 	 * @param county a county of this register
 	 * @param file the file's bytes
 	 * @param mapping what its columns mean
@@ -48,12 +49,21 @@ public class StartImport {
 	 */
 	@Transactional
 	public UUID start(Actor actor, String county, byte[] file, MappingBody mapping) {
+		UUID id = queue(actor, county, file, mapping);
+		this.events.publishEvent(new Queued(id));
+		return id;
+	}
+
+	/**
+	 * Queues the file for somebody else to run.
+	 */
+	@Transactional
+	UUID queue(Actor actor, String county, byte[] file, MappingBody mapping) {
 		TableFile table = TableFile.of(file);
 		ImportPlan plan = new MappingCheck(table.header()).plan(mapping, this.rules.get(county).day(this.clock.now()));
 		UUID id = Uuid7.next();
 		ImportJobs.Sent sent = new ImportJobs.Sent(this.json.writeValueAsString(mapping), table.header(), file);
 		this.jobs.queue(id, county, actor.id(), sent, plan.dryRun(), table.countRows());
-		this.events.publishEvent(new Queued(id));
 		return id;
 	}
 

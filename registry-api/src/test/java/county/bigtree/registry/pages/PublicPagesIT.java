@@ -60,7 +60,9 @@ class PublicPagesIT {
 	@Test
 	void showEveryTreeOnTheBooksByItsTag() throws Exception {
 		List<String> tags = this.jdbc
-			.sql("select tag from tree t where exists (select from acceptance where tree = t.id)")
+			.sql("""
+					select tag from tree t where exists (select from acceptance where tree = t.id)
+					  and county not in (select key from county where practice)""")
 			.query(String.class)
 			.list();
 		assertThat(tags).hasSizeGreaterThan(100);
@@ -68,6 +70,14 @@ class PublicPagesIT {
 			page("/trees/" + tag).andExpect(content().string(containsString(tag)));
 		}
 		this.mvc.perform(get("/t/" + tags.get(0))).andExpect(redirectedUrl("/trees/" + tags.get(0)));
+	}
+
+	@Test
+	void showNoTreeOfAPracticeCounty() throws Exception {
+		String tag = this.jdbc.sql("""
+				select tag from tree t where exists (select from acceptance where tree = t.id)
+				  and county in (select key from county where practice) limit 1""").query(String.class).single();
+		this.mvc.perform(get("/trees/" + tag)).andExpect(status().isNotFound());
 	}
 
 	@Test
