@@ -59,12 +59,9 @@ class PublicPagesIT {
 
 	@Test
 	void showEveryTreeOnTheBooksByItsTag() throws Exception {
-		List<String> tags = this.jdbc
-			.sql("""
-					select tag from tree t where exists (select from acceptance where tree = t.id)
-					  and county not in (select key from county where practice)""")
-			.query(String.class)
-			.list();
+		List<String> tags = this.jdbc.sql("""
+				select tag from tree t where exists (select from acceptance where tree = t.id)
+				  and county not in (select key from county where practice)""").query(String.class).list();
 		assertThat(tags).hasSizeGreaterThan(100);
 		for (String tag : tags) {
 			page("/trees/" + tag).andExpect(content().string(containsString(tag)));
