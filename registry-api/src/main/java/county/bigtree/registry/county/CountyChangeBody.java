@@ -1,6 +1,7 @@
 package county.bigtree.registry.county;
 
 import jakarta.validation.constraints.Size;
+import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
@@ -11,5 +12,6 @@ import tools.jackson.databind.JsonNode;
  * outside
  */
 public record CountyChangeBody(@Nullable @Size(min = 1, max = 100) String name,
-		@Nullable @Size(min = 1, max = 100) String state, @Nullable JsonNode boundary) {
+		@Nullable @Size(min = 1, max = 100) String state,
+		@Nullable @Schema(ref = "#/components/schemas/Geometry") JsonNode boundary) {
 }

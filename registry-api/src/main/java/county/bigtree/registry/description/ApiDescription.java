@@ -4,24 +4,19 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-import county.bigtree.registry.http.DryRun;
 import county.bigtree.registry.http.IfMatch;
-import county.bigtree.registry.http.Unkeyed;
-import county.bigtree.registry.access.Access;
-import county.bigtree.registry.access.Who;
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.http.Effects;
+import io.swagger.v3.core.converter.ModelConverters;
+import io.swagger.v3.core.jackson.ModelResolver;
+import io.swagger.v3.oas.models.servers.Server;
+import org.springdoc.core.providers.ObjectMapperProvider;
 import io.swagger.v3.oas.models.Components;
 import io.swagger.v3.oas.models.OpenAPI;
 import io.swagger.v3.oas.models.Operation;
 import io.swagger.v3.oas.models.info.Info;
 import io.swagger.v3.oas.models.info.License;
-import io.swagger.v3.oas.models.media.BooleanSchema;
-import io.swagger.v3.oas.models.media.Content;
-import io.swagger.v3.oas.models.media.MediaType;
 import io.swagger.v3.oas.models.media.Schema;
-import io.swagger.v3.oas.models.parameters.Parameter;
-import io.swagger.v3.oas.models.responses.ApiResponse;
-import io.swagger.v3.oas.models.security.SecurityRequirement;
 import io.swagger.v3.oas.models.security.SecurityScheme;
 import org.springdoc.core.customizers.OpenApiCustomizer;
 import org.springdoc.core.customizers.OperationCustomizer;
@@ -29,14 +24,14 @@ import org.springdoc.core.utils.SpringDocUtils;
 
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.web.bind.annotation.PostMapping;
-import org.springframework.web.method.HandlerMethod;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.web.servlet.config.annotation.ViewControllerRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
 /**
- * What the description says of all operations alike: how to sign in, which headers the
- * conventions ask for, and that each may answer with a problem.
+ * Puts the description together: what it says of the service as a whole, and what of all
+ * schemas alike. {@link Conventions} sees to the operations.
  */
 @Configuration(proxyBeanMethods = false)
 class ApiDescription {
@@ -44,6 +39,7 @@ class ApiDescription {
 	static {
 		SpringDocUtils.getConfig().addRequestWrapperToIgnore(Actor.class, IfMatch.class);
 		QuantitySchemas.replaceTypes();
+		FreeSchemas.replaceTypes();
 	}
 
 	@Bean
@@ -65,13 +61,23 @@ class ApiDescription {
 	}
 
 	@Bean
-	OpenApiCustomizer schemas() {
+	OpenApiCustomizer schemas(SchemaNames names, Effects effects) {
 		return (api) -> {
 			Components components = api.getComponents();
 			QuantitySchemas.addTo(components);
+			FreeSchemas.addTo(components);
+			ModelConverters.getInstance(true).readAll(effects.form()).forEach(components::addSchemas);
 			ProblemSchemas.addTo(components);
-			api.setServers(null);
 			components.getSchemas().values().forEach(ApiDescription::writeConstantsAsSent);
+			Presence.addTo(components, names);
+			api.setServers(List.of(new Server().url("/").description("This service")));
+			List<Operation> operations = api.getPaths()
+				.values()
+				.stream()
+				.flatMap((path) -> path.readOperations().stream())
+				.toList();
+			operations.forEach(Examples::addTo);
+			ProblemResponses.addTo(components, operations);
 		};
 	}
 
@@ -89,17 +95,23 @@ class ApiDescription {
 	}
 
 	@Bean
-	OperationCustomizer conventions() {
-		return (operation, handler) -> {
-			declareAccess(operation, handler);
-			declareHeaders(operation, handler);
-			operation.getResponses()
-				.addApiResponse("default",
-						new ApiResponse().description("A problem")
-							.content(new Content().addMediaType("application/problem+json",
-									new MediaType().schema(new Schema<>().$ref(ProblemSchemas.PROBLEM)))));
-			return operation;
-		};
+	OperationCustomizer conventions(Effects effects) {
+		return new Conventions(effects.form());
+	}
+
+	@Bean
+	SchemaNames schemaNames() {
+		return new SchemaNames();
+	}
+
+	/**
+	 * Before the others, which then come before it: they replace types that it would take
+	 * apart.
+	 */
+	@Bean
+	@Order(Ordered.HIGHEST_PRECEDENCE)
+	ModelResolver namingResolver(ObjectMapperProvider mappers, SchemaNames names) {
+		return new ModelResolver(mappers.jsonMapper(), names).openapi31(true);
 	}
 
 	/**
@@ -110,6 +122,8 @@ class ApiDescription {
 			return;
 		}
 		for (Schema<?> property : schema.getProperties().values()) {
+			referOnly(property);
+			writePatternWhole(property);
 			List<?> constants = property.getEnum();
 			if (constants != null) {
 				setConstants(property, constants.stream().map(String::valueOf).map(ApiDescription::kebab).toList());
@@ -120,51 +134,44 @@ class ApiDescription {
 		}
 	}
 
+	/**
+	 * What refers to a schema says nothing of its own, though the describer takes a free
+	 * value for an object.
+	 */
+	private static void referOnly(Schema<?> property) {
+		if (property.get$ref() != null) {
+			property.setTypes(null);
+		}
+		if (property.getItems() != null) {
+			referOnly(property.getItems());
+		}
+	}
+
+	/**
+	 * A pattern here holds for the whole text, while one of JSON Schema is looked for in
+	 * it.
+	 */
+	private static void writePatternWhole(Schema<?> property) {
+		String pattern = property.getPattern();
+		if (pattern == null) {
+			return;
+		}
+		if (pattern.matches("[a-z-]+(\\|[a-z-]+)+")) {
+			property.setPattern(null);
+			setConstants(property, List.of(pattern.split("\\|")));
+		}
+		else {
+			property.setPattern("^(?:" + pattern + ")$");
+		}
+	}
+
 	@SuppressWarnings("unchecked")
 	private static void setConstants(Schema<?> schema, List<String> constants) {
 		((Schema<Object>) schema).setEnum(new ArrayList<>(constants));
 	}
 
-	private static String kebab(String constant) {
+	static String kebab(String constant) {
 		return constant.matches("[A-Z_]+") ? constant.toLowerCase(Locale.ROOT).replace('_', '-') : constant;
-	}
-
-	private static void declareAccess(Operation operation, HandlerMethod handler) {
-		Access access = handler.getMethodAnnotation(Access.class);
-		if (access == null) {
-			return;
-		}
-		if (access.value() == Who.ANYONE) {
-			operation.setSecurity(List.of());
-		}
-		else if (operation.getSecurity() == null || operation.getSecurity().isEmpty()) {
-			operation.addSecurityItem(new SecurityRequirement().addList("token"));
-		}
-		operation.addExtension("x-who-may", kebab(access.value().name()));
-	}
-
-	private static void declareHeaders(Operation operation, HandlerMethod handler) {
-		if (handler.hasMethodAnnotation(PostMapping.class) && !handler.hasMethodAnnotation(Unkeyed.class)) {
-			operation.addParametersItem(header("Idempotency-Key", false,
-					"1 to 128 visible characters; the same key and body give the same answer again"));
-		}
-		if (handler.hasMethodAnnotation(DryRun.class)) {
-			operation.addParametersItem(new Parameter().in("query")
-				.name(DryRun.PARAMETER)
-				.description("Answer 200 with what this would change, and change nothing")
-				.schema(new BooleanSchema()));
-		}
-		for (var parameter : handler.getMethodParameters()) {
-			if (parameter.getParameterType() == IfMatch.class) {
-				operation.addParametersItem(header("If-Match", true, "The ETag of what the decision was made on"));
-			}
-		}
-	}
-
-	private static Parameter header(String name, boolean required, String description) {
-		Schema<String> text = new Schema<>();
-		text.addType("string");
-		return new Parameter().in("header").name(name).required(required).description(description).schema(text);
 	}
 
 }

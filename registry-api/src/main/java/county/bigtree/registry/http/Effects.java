@@ -15,4 +15,9 @@ public interface Effects {
 	 */
 	Object heard();
 
+	/**
+	 * The type of what is heard, for the description of the API.
+	 */
+	Class<?> form();
+
 }

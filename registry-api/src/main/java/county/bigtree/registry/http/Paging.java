@@ -2,6 +2,8 @@ package county.bigtree.registry.http;
 
 import java.util.Optional;
 
+import io.swagger.v3.oas.annotations.Parameter;
+import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import org.springdoc.core.annotations.ParameterObject;
 
@@ -13,7 +15,10 @@ import org.springdoc.core.annotations.ParameterObject;
  * @param cursor where to begin, or null for the beginning
  */
 @ParameterObject
-public record Paging(int limit, @Nullable String cursor) {
+public record Paging(
+		@Parameter(description = "How many are wanted at most",
+				schema = @Schema(type = "integer", minimum = "1", maximum = "500", defaultValue = "50")) int limit,
+		@Parameter(description = "The next of the page before; left out for the first page") @Nullable String cursor) {
 
 	public static final int BY_DEFAULT = 50;
 

@@ -6,6 +6,8 @@ import java.util.List;
 import county.bigtree.domain.measuring.CrownReading;
 import county.bigtree.domain.measuring.GirthReading;
 import county.bigtree.domain.measuring.HeightReading;
+import io.swagger.v3.oas.annotations.media.ArraySchema;
+import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
@@ -20,7 +22,8 @@ import tools.jackson.databind.JsonNode;
  * @param remarks what else the measurers have to say
  * @param confirmedChecks the checks whose questions they have answered
  */
-public record MeasurementBody(@Nullable LocalDate measuredOn, @Nullable List<JsonNode> measuredBy,
+public record MeasurementBody(@Nullable LocalDate measuredOn,
+		@Nullable @ArraySchema(schema = @Schema(ref = "#/components/schemas/Measurer")) List<JsonNode> measuredBy,
 		@Nullable GirthReading girth, @Nullable HeightReading height, @Nullable CrownReading crown,
 		@Nullable String remarks, @Nullable List<String> confirmedChecks) {
 

@@ -12,6 +12,7 @@ import java.util.UUID;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import county.bigtree.registry.http.Revisioned;
+import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
@@ -19,7 +20,8 @@ import tools.jackson.databind.JsonNode;
  * A measurement in answers: readings as entered, and what they reduce to.
  */
 public record MeasurementJson(UUID id, UUID tree, LocalDate measuredOn, Instant recordedAt, String basis,
-		@Nullable String carriedOverFrom, String status, JsonNode readings, ReducedJson reduced,
+		@Nullable String carriedOverFrom, String status,
+		@Schema(ref = "#/components/schemas/ReadingsAsEntered") JsonNode readings, ReducedJson reduced,
 		List<WorkingJson> working, List<CautionJson> cautions, @JsonIgnore long revision) implements Revisioned {
 
 	public static MeasurementJson from(ReadMeasurements.Measurement measurement, JsonNode entered, Readings readings) {

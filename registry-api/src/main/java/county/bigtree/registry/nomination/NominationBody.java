@@ -8,6 +8,7 @@ import county.bigtree.registry.tree.PlaceBody;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
+import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
@@ -26,8 +27,8 @@ import tools.jackson.databind.JsonNode;
 public record NominationBody(@NotNull String species, @NotNull @Valid PlaceBody location, @Nullable String locality,
 		@Nullable @Pattern(regexp = "public|by-permission|none") String access,
 		@Nullable @Pattern(regexp = "exact|nearby|county") String visibility, @Nullable OwnerBody owner,
-		@Nullable JsonNode filedFor, @Nullable Instant completedAt, @NotNull MeasurementBody measurement,
-		@Nullable List<String> confirmedChecks) {
+		@Nullable @Schema(ref = "#/components/schemas/Measurer") JsonNode filedFor, @Nullable Instant completedAt,
+		@NotNull MeasurementBody measurement, @Nullable List<String> confirmedChecks) {
 
 	/**
 	 * The owner and what they consent to.

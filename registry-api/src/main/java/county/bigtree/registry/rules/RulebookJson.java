@@ -10,17 +10,20 @@ import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
 import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.WhenStale;
+import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A rulebook as it stands in requests, answers and in the record. What is left out keeps
  * its default.
  */
-public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable Tie tieRule, @Nullable Integer currencyYears,
-		@Nullable String whenStale, @Nullable Integer sightingYears, @Nullable Integer remeasureWithin,
-		@Nullable Integer requiredSignOffs, @Nullable Boolean checkReadingsRequired, @Nullable String slopeRule,
-		@Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil, @Nullable String reason) {
+public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie tieRule,
+		@Nullable Integer currencyYears, @Nullable String whenStale, @Nullable Integer sightingYears,
+		@Nullable Integer remeasureWithin, @Nullable Integer requiredSignOffs, @Nullable Boolean checkReadingsRequired,
+		@Nullable String slopeRule, @Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil,
+		@Nullable String reason) {
 
 	private static final Map<String, WhenStale> WHEN_STALE = Map.of("keeps", WhenStale.KEEPS, "vacant",
 			WhenStale.VACANT, "passes", WhenStale.PASSES);
@@ -80,7 +83,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable Tie tieRule
 	/**
 	 * A tie rule: `points` and `percent` take `n`; `uncertainty` takes `k` and `atMost`.
 	 */
-	public record Tie(String kind, @Nullable BigDecimal n, @Nullable BigDecimal k, @Nullable BigDecimal atMost) {
+	public record Tie(@NotNull String kind, @Nullable BigDecimal n, @Nullable BigDecimal k,
+			@Nullable BigDecimal atMost) {
 
 		static Tie from(TieRule rule) {
 			if (rule instanceof TieRule.WithinPoints points) {

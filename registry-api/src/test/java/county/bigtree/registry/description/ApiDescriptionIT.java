@@ -1,6 +1,7 @@
 package county.bigtree.registry.description;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -50,18 +51,100 @@ class ApiDescriptionIT {
 	}
 
 	@Test
-	void everyOperationSaysWhoMayAndWhatAProblemLooksLike() throws Exception {
-		List<Map.Entry<String, JsonNode>> operations = operations();
+	void everyOperationHasAnIdAndSaysWhatItDoesAndWhoMay() throws Exception {
 		Set<String> ids = new HashSet<>();
-		assertThat(operations).isNotEmpty().allSatisfy((operation) -> {
+		assertThat(operations()).isNotEmpty().allSatisfy((operation) -> {
 			JsonNode described = operation.getValue();
-			assertThat(described.at("/responses/default/content/application~1problem+json/schema/$ref").stringValue(""))
-				.isEqualTo("#/components/schemas/Problem");
 			assertThat(described.path("x-who-may").isString()).isTrue();
 			assertThat(described.path("summary").isString()).isTrue();
+			assertThat(described.path("description").stringValue("")).isNotBlank();
 			assertThat(ids.add(described.path("operationId").stringValue(""))).isTrue();
 			assertThat(described.path("operationId").stringValue("")).matches("[a-z][A-Za-z]+");
 		});
+	}
+
+	@Test
+	void describesEveryTagThatIsUsed() throws Exception {
+		Map<String, String> tags = new HashMap<>();
+		api().path("tags")
+			.forEach((tag) -> tags.put(tag.path("name").stringValue(""), tag.path("description").stringValue("")));
+		assertThat(tags).doesNotContainValue("");
+		assertThat(operations()).allSatisfy((operation) -> assertThat(operation.getValue().path("tags")).singleElement()
+			.satisfies((tag) -> assertThat(tags).containsKey(tag.stringValue(""))));
+	}
+
+	/**
+	 * A file of the name that is missing mends it, see {@link Examples}.
+	 */
+	@Test
+	void showsAnExampleOfEveryBodyAsItIsDescribed() throws Exception {
+		Contract contract = new Contract(this.json, api().toString());
+		assertThat(operations()).allSatisfy((operation) -> {
+			JsonNode described = operation.getValue();
+			assertExamples(contract, operation.getKey() + " takes", described.path("requestBody"));
+			described.path("responses").properties().forEach((response) -> {
+				if (response.getKey().startsWith("2")) {
+					assertExamples(contract, operation.getKey() + " answers", response.getValue());
+				}
+			});
+		});
+	}
+
+	private static void assertExamples(Contract contract, String called, JsonNode body) {
+		body.path("content").properties().forEach((content) -> {
+			List<JsonNode> examples = new ArrayList<>();
+			content.getValue().path("examples").forEach((example) -> examples.add(example.path("value")));
+			if (content.getValue().has("example")) {
+				examples.add(content.getValue().path("example"));
+			}
+			JsonNode schema = content.getValue().path("schema");
+			assertThat(examples).as("%s %s, without an example", called, schema).isNotEmpty();
+			if (content.getKey().equals("application/json")) {
+				assertThat(examples).allSatisfy((example) -> assertThat(contract.faults(schema, example.toString()))
+					.as("%s: the example of %s", called, schema)
+					.isEmpty());
+			}
+		});
+	}
+
+	@Test
+	void namesTheProblemsThatAnOperationMayAnswer() throws Exception {
+		JsonNode paths = api().path("paths");
+		assertThat(problems(paths.at("/~1api~1v1~1trees~1{tree}/get"))).containsExactlyInAnyOrder("invalid-parameter",
+				"sign-in-needed", "not-found", "not-acceptable", "too-many-requests", "unexpected", "busy");
+		assertThat(problems(paths.at("/~1api~1v1~1condition-reports~1{id}~1decision/post"))).containsExactlyInAnyOrder(
+				"unreadable", "invalid-parameter", "sign-in-needed", "not-allowed", "not-found", "not-acceptable",
+				"conflict", "in-flight", "stale", "too-large", "unsupported-media-type", "invalid", "refused",
+				"key-reused", "precondition-missing", "too-many-requests", "unexpected", "busy");
+		assertThat(problems(paths.at("/~1api~1v1~1counties~1{county}~1nominations/post"))).contains("unanswered-checks")
+			.doesNotContain("stale");
+		assertThat(problems(paths.at("/~1api~1v1~1tokens/post"))).contains("sign-in-failed")
+			.doesNotContain("sign-in-needed", "in-flight");
+		assertThat(problems(paths.at("/~1api~1v1~1measuring~1girth/post"))).contains("invalid")
+			.doesNotContain("conflict", "refused", "not-allowed");
+	}
+
+	private Set<String> problems(JsonNode operation) throws Exception {
+		JsonNode api = api();
+		Set<String> slugs = new HashSet<>();
+		operation.path("responses").forEach((response) -> {
+			String reference = response.path("$ref").stringValue("");
+			if (!reference.isEmpty()) {
+				api.at(reference.substring(1))
+					.at("/content/application~1problem+json/schema/allOf/1/properties/type/enum")
+					.forEach((type) -> slugs.add(type.stringValue("").replace("/problems/", "")));
+			}
+		});
+		return slugs;
+	}
+
+	@Test
+	void saysWhichFieldsAreAlwaysThereAndWhichMayBeNull() throws Exception {
+		JsonNode tree = api().at("/components/schemas/TreeJson");
+		assertThat(tree.path("required").toString()).contains("\"tag\"", "\"condition\"").doesNotContain("\"title\"");
+		assertThat(tree.at("/properties/title/type").toString()).isEqualTo("[\"string\",\"null\"]");
+		assertThat(tree.at("/properties/score/oneOf/0/$ref").stringValue(""))
+			.isEqualTo("#/components/schemas/TreeStandingJson");
 	}
 
 	@Test
@@ -87,7 +170,7 @@ class ApiDescriptionIT {
 		JsonNode parameters = api().at("/paths/~1api~1v1~1people/get/parameters");
 		List<String> names = new ArrayList<>();
 		parameters.forEach((parameter) -> names.add(parameter.path("name").stringValue("")));
-		assertThat(names).containsExactlyInAnyOrder("county", "limit", "cursor");
+		assertThat(names).containsExactlyInAnyOrder("county", "limit", "cursor", "If-None-Match");
 		assertThat(parameters).allSatisfy((parameter) -> assertThat(parameter.path("required").asBoolean()).isFalse());
 	}
 

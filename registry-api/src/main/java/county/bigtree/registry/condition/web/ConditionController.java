@@ -23,19 +23,21 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import org.jspecify.annotations.Nullable;
 
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * Condition reports.
  */
 @RestController
-@Tag(name = "Condition reports")
+@Tag(name = "Condition reports", description = "In what condition a tree was found.")
 class ConditionController {
 
 	private static final String REPORTS = "condition-reports";
@@ -53,6 +55,7 @@ class ConditionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/condition-reports")
+	@ResponseStatus(HttpStatus.CREATED)
 	@DryRun
 	@Access(Who.VOLUNTEER)
 	@Operation(operationId = "reportCondition", summary = "Report in what condition a tree was found")

@@ -24,21 +24,24 @@ import county.bigtree.registry.rules.RulebookJson;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
+import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * Counties and their rules.
  */
 @RestController
-@Tag(name = "Counties")
+@Tag(name = "Counties", description = "Counties and their rules.")
 class CountyController {
 
 	private static final String COUNTIES = "counties";
@@ -76,6 +79,7 @@ class CountyController {
 	}
 
 	@PostMapping("/api/v1/counties")
+	@ResponseStatus(HttpStatus.CREATED)
 	@Access(Who.ADMINISTRATOR)
 	@Operation(operationId = "foundCounty", summary = "Found a county with its first rulebook")
 	ResponseEntity<CountyJson> found(@RequestBody @Valid CountyBody body, Actor actor) {
@@ -101,6 +105,7 @@ class CountyController {
 	}
 
 	@PostMapping("/api/v1/counties/{county}/rulebooks")
+	@ResponseStatus(HttpStatus.CREATED)
 	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "addRulebook", summary = "Add a rulebook, in force from its date on")
@@ -121,10 +126,12 @@ class CountyController {
 	 * @param boundary only in the answer for the one county
 	 */
 	record CountyJson(String key, String name, String state, String timeZone, String tagPrefix, boolean practice,
-			int trees, int species, int titles, @Nullable JsonNode boundary,
+			int trees, int species, int titles,
+			@Nullable @Schema(ref = "#/components/schemas/Geometry") JsonNode boundary,
 			@JsonIgnore long revision) implements Revisioned {
 
-		static CountyJson from(ReadCounties.County county, @Nullable JsonNode boundary) {
+		static CountyJson from(ReadCounties.County county,
+				@Nullable @Schema(ref = "#/components/schemas/Geometry") JsonNode boundary) {
 			return new CountyJson(county.key(), county.name(), county.state(), county.timeZone(), county.tagPrefix(),
 					county.practice(), county.trees(), county.species(), county.titles(), boundary, county.revision());
 		}

@@ -5,6 +5,7 @@ import county.bigtree.registry.access.Who;
 import county.bigtree.registry.health.CheckReadiness;
 import county.bigtree.registry.health.Readiness;
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 import org.springframework.http.CacheControl;
@@ -17,7 +18,7 @@ import org.springframework.web.bind.annotation.RestController;
  * Liveness and readiness.
  */
 @RestController
-@Tag(name = "Health")
+@Tag(name = "Health", description = "For whoever watches over the service.")
 class HealthController {
 
 	private final CheckReadiness checkReadiness;
@@ -36,6 +37,8 @@ class HealthController {
 	@GetMapping("/readyz")
 	@Access(Who.ANYONE)
 	@Operation(operationId = "getReadiness", summary = "Whether the service can do its work; 503 where it can't")
+	@ApiResponse(responseCode = "200", description = "It can")
+	@ApiResponse(responseCode = "503", description = "It can't")
 	ResponseEntity<Ready> readiness() {
 		Ready ready = Ready.from(this.checkReadiness.check());
 		return ResponseEntity.status("ready".equals(ready.status()) ? HttpStatus.OK : HttpStatus.SERVICE_UNAVAILABLE)

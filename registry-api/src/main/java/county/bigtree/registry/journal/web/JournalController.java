@@ -19,7 +19,7 @@ import org.springframework.web.bind.annotation.RestController;
  * What was changed in a county, by whom and why.
  */
 @RestController
-@Tag(name = "Journal")
+@Tag(name = "Journal", description = "What was changed in a county, when, by whom and why.")
 class JournalController {
 
 	private static final String JOURNAL = "journal";

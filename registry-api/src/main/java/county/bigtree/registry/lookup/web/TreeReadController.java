@@ -22,6 +22,10 @@ import county.bigtree.registry.lookup.TreeSummary;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.standing.CatchUp;
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.headers.Header;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -35,7 +39,7 @@ import org.springframework.web.bind.annotation.RestController;
  * Trees as the public may see them.
  */
 @RestController
-@Tag(name = "Trees")
+@Tag(name = "Trees", description = "Trees as the public may see them, and what coordinators decide on them.")
 class TreeReadController {
 
 	private static final String TREES = "trees";
@@ -66,6 +70,10 @@ class TreeReadController {
 	@Access(Who.ANYONE)
 	@Operation(operationId = "getTree",
 			summary = "An accepted tree, by id or tag; the address of one that was merged leads to the tree that is kept")
+	@ApiResponse(responseCode = "200", description = "The tree")
+	@ApiResponse(responseCode = "307", description = "It was merged: the tree that is kept stands at the Location",
+			headers = @Header(name = "Location", required = true, schema = @Schema(type = "string")),
+			content = @Content)
 	ResponseEntity<TreeJson> get(@PathVariable String tree) {
 		TreeSummary found = present(tree);
 		return found.merged() ? ResponseEntity.status(HttpStatus.TEMPORARY_REDIRECT)

@@ -23,18 +23,20 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * Measurements of a tree.
  */
 @RestController
-@Tag(name = "Measurements")
+@Tag(name = "Measurements", description = "Measurements of a tree: readings as entered, what they reduce to, and how.")
 class MeasurementController {
 
 	private final ReadMeasurements measurements;
@@ -71,6 +73,7 @@ class MeasurementController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/measurements")
+	@ResponseStatus(HttpStatus.CREATED)
 	@Access(Who.VOLUNTEER)
 	@Operation(operationId = "fileRemeasurement", summary = "File a remeasurement")
 	ResponseEntity<MeasurementJson> file(@PathVariable String tree, @RequestBody MeasurementBody body, Actor actor) {

@@ -39,7 +39,7 @@ import org.springframework.web.bind.annotation.RestController;
  */
 @RestController
 @RequestMapping("/api/v1/measuring")
-@Tag(name = "Measuring")
+@Tag(name = "Measuring", description = "Readings tried out: what they come to, and how. Nothing is recorded.")
 class MeasuringController {
 
 	private final ComparePoints comparePoints;

@@ -30,19 +30,21 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import org.jspecify.annotations.Nullable;
 
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * Nominations and their moves.
  */
 @RestController
-@Tag(name = "Nominations")
+@Tag(name = "Nominations", description = "Trees proposed for the register, and each move on the way to their sign-off.")
 class NominationController {
 
 	private static final String NOMINATIONS = "nominations";
@@ -67,6 +69,7 @@ class NominationController {
 	}
 
 	@PostMapping("/api/v1/counties/{county}/nominations")
+	@ResponseStatus(HttpStatus.CREATED)
 	@Access(Who.VOLUNTEER)
 	@Operation(operationId = "fileNomination", summary = "Nominate a tree")
 	ResponseEntity<NominationJson> file(@PathVariable String county, @RequestBody @Valid NominationBody body,

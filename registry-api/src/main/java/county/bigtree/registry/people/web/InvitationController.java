@@ -36,7 +36,7 @@ import org.springframework.web.bind.annotation.RestController;
  */
 @RestController
 @RequestMapping("/api/v1/invitations")
-@Tag(name = "People")
+@Tag(name = "People", description = "Accounts, roles, invitations and access tokens.")
 class InvitationController {
 
 	private final InvitePerson invitePerson;

@@ -22,7 +22,7 @@ import org.springframework.web.bind.annotation.RestController;
  * The people of a county.
  */
 @RestController
-@Tag(name = "People")
+@Tag(name = "People", description = "Accounts, roles, invitations and access tokens.")
 class PeopleController {
 
 	private static final String LIST = "people";

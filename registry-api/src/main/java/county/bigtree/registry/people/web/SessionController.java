@@ -18,7 +18,7 @@ import org.springframework.web.bind.annotation.RestController;
  * Who is asking.
  */
 @RestController
-@Tag(name = "People")
+@Tag(name = "People", description = "Accounts, roles, invitations and access tokens.")
 class SessionController {
 
 	@GetMapping("/api/v1/session")

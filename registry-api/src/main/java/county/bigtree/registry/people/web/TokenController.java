@@ -38,7 +38,7 @@ import org.springframework.web.bind.annotation.RestController;
  */
 @RestController
 @RequestMapping("/api/v1/tokens")
-@Tag(name = "People")
+@Tag(name = "People", description = "Accounts, roles, invitations and access tokens.")
 class TokenController {
 
 	private final MakeToken makeToken;
@@ -54,6 +54,7 @@ class TokenController {
 	}
 
 	@PostMapping
+	@ResponseStatus(HttpStatus.CREATED)
 	@Access(Who.SIGNED_IN)
 	@Unkeyed
 	@SecurityRequirement(name = "password")

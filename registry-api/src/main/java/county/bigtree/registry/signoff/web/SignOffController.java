@@ -19,18 +19,20 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * Sign-offs, and taking back what counted.
  */
 @RestController
-@Tag(name = "Sign-offs")
+@Tag(name = "Sign-offs", description = "What verifiers say of a measurement, and taking back what counted.")
 class SignOffController {
 
 	private final GiveSignOff giveSignOff;
@@ -49,6 +51,7 @@ class SignOffController {
 	}
 
 	@PostMapping("/api/v1/measurements/{id}/sign-offs")
+	@ResponseStatus(HttpStatus.CREATED)
 	@DryRun
 	@Access(Who.VERIFIER)
 	@Operation(operationId = "signOff", summary = "Sign off on a measurement")

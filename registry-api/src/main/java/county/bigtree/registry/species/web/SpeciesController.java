@@ -2,6 +2,7 @@ package county.bigtree.registry.species.web;
 
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.Valid;
@@ -31,13 +32,14 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * The species that a tree can be.
  */
 @RestController
-@Tag(name = "Species")
+@Tag(name = "Species", description = "The species that a tree can be, found by any of their names.")
 class SpeciesController {
 
 	private static final String LIST = "species";
@@ -92,6 +94,7 @@ class SpeciesController {
 	}
 
 	@PostMapping("/api/v1/species")
+	@ResponseStatus(HttpStatus.CREATED)
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "addSpecies", summary = "Add a species that the catalogue lacks")
 	ResponseEntity<SpeciesJson> add(@RequestBody @Valid AddedSpeciesBody body) {

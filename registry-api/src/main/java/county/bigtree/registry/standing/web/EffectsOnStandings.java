@@ -54,6 +54,11 @@ class EffectsOnStandings implements Effects {
 		return new Rehearsed(true, effects, since);
 	}
 
+	@Override
+	public Class<?> form() {
+		return Rehearsed.class;
+	}
+
 	private Effect of(Closed.One change) {
 		return new Effect(change.kind(), new ArrayList<>(change.counties()).stream().sorted().toList(),
 				new Titles(titles(change, "to_at", "ended"), titles(change, "from_at", "began")),

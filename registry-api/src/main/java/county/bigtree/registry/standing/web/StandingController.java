@@ -28,7 +28,8 @@ import org.springframework.web.bind.annotation.RestController;
  * Who leads: rankings, holders and titles.
  */
 @RestController
-@Tag(name = "Standings")
+@Tag(name = "Standings",
+		description = "Who leads: rankings, titles and those who held them, on any day and as known at any instant.")
 class StandingController {
 
 	private static final String STANDING = "standing";

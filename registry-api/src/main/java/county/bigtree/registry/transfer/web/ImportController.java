@@ -35,6 +35,7 @@ import tools.jackson.databind.json.JsonMapper;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.http.server.ServletServerHttpRequest;
@@ -42,13 +43,14 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestPart;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * Files of older records, taken into a county.
  */
 @RestController
-@Tag(name = "Imports")
+@Tag(name = "Imports", description = "Files of older records, taken into a county.")
 class ImportController {
 
 	private static final String NOTES = "import-notes";
@@ -75,6 +77,7 @@ class ImportController {
 	}
 
 	@PostMapping(path = "/api/v1/counties/{county}/imports", consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
+	@ResponseStatus(HttpStatus.ACCEPTED)
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "startImport",
 			summary = "Take in a CSV or XLSX file of an older record, its columns as the mapping says")

@@ -6,6 +6,7 @@ import county.bigtree.registry.tree.AgreeOnLine;
 import java.util.UUID;
 import county.bigtree.registry.http.DryRun;
 import org.springframework.stereotype.Component;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import county.bigtree.registry.tree.StemRulingBody;
 import county.bigtree.registry.tree.SplitBody;
@@ -32,13 +33,14 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * Corrections of a tree by a coordinator.
  */
 @RestController
-@Tag(name = "Trees")
+@Tag(name = "Trees", description = "Trees as the public may see them, and what coordinators decide on them.")
 class TreeCorrectionController {
 
 	private final CorrectTree correctTree;
@@ -136,6 +138,7 @@ class TreeCorrectionController {
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/split")
+	@ResponseStatus(HttpStatus.CREATED)
 	@DryRun
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "splitTree", summary = "Split off a tree that was taken for this one")

@@ -1,0 +1,63 @@
+package county.bigtree.registry.description;
+
+import java.util.Map;
+
+import county.bigtree.registry.transfer.MappingBody;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import io.swagger.v3.core.util.Json31;
+import io.swagger.v3.oas.models.Components;
+import io.swagger.v3.oas.models.media.Schema;
+import org.springdoc.core.utils.SpringDocUtils;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * Describes what is passed on as JSON of its own kind: shapes (GeoJSON, RFC 7946),
+ * readings as they were entered, and who measured.
+ */
+final class FreeSchemas {
+
+	private static final Map<String, String> SCHEMAS = Map.of("Geometry",
+			"""
+					{"type": "object", "description": "A GeoJSON geometry (RFC 7946)",
+					 "properties": {"type": {"type": "string", "enum": ["Polygon", "MultiPolygon"]}, "coordinates": {"type": "array", "items": {}}},
+					 "required": ["type", "coordinates"]}""",
+			"Measurer",
+			"""
+					{"description": "A name, or an account",
+					 "oneOf": [{"type": "string"},
+					  {"type": "object", "properties": {"person": {"type": "string", "format": "uuid"}}, "required": ["person"]}]}""",
+			"ReadingsAsEntered",
+			"""
+					{"type": "object", "description": "The readings as they were entered",
+					 "properties": {"girth": {"$ref": "#/components/schemas/GirthReading"},
+					  "height": {"$ref": "#/components/schemas/HeightReading"}, "crown": {"$ref": "#/components/schemas/CrownReading"}}}""",
+			"Source",
+			"""
+					{"description": "A column by its name, or in full: a column or a constant that stands for one",
+					 "oneOf": [{"type": "string"},
+					  {"type": "object", "properties": {"column": {"type": ["string", "null"]}, "constant": {"type": ["string", "null"]},
+					   "method": {"type": ["string", "null"]}, "unit": {"type": ["string", "null"]}}}]}""");
+
+	private FreeSchemas() {
+	}
+
+	static void replaceTypes() {
+		SpringDocUtils.getConfig()
+			.replaceWithSchema(JsonNode.class, new Schema<>())
+			.replaceWithSchema(MappingBody.Source.class, new Schema<>().$ref("#/components/schemas/Source"));
+	}
+
+	static void addTo(Components components) {
+		SCHEMAS.forEach((name, json) -> components.addSchemas(name, read(json)));
+	}
+
+	private static Schema<?> read(String json) {
+		try {
+			return Json31.mapper().readValue(json, Schema.class);
+		}
+		catch (JsonProcessingException ex) {
+			throw new IllegalStateException("This is no schema: " + json, ex);
+		}
+	}
+
+}

@@ -1,0 +1,42 @@
+package county.bigtree.registry.description;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+
+import io.swagger.v3.core.jackson.TypeNameResolver;
+
+/**
+ * Names the schemas. A record within a record is named after both, because words such as
+ * Item and Source come again. Two types never share a name: the later one would silently
+ * take the place of the other.
+ */
+class SchemaNames extends TypeNameResolver {
+
+	private final Map<String, Class<?>> named = new ConcurrentHashMap<>();
+
+	/** The type that a name stands for, unless it was made of several. */
+	Optional<Class<?>> type(String name) {
+		return Optional.ofNullable(this.named.get(name));
+	}
+
+	@Override
+	protected String nameForClass(Class<?> type, Set<Options> options) {
+		String name = super.nameForClass(type, options);
+		Class<?> other = this.named.putIfAbsent(name, type);
+		if (other != null && other != type && type.isRecord()) {
+			throw new IllegalStateException("%s and %s would both be described as %s: rename one of them"
+				.formatted(other.getName(), type.getName(), name));
+		}
+		return name;
+	}
+
+	@Override
+	protected String getNameOfClass(Class<?> type) {
+		Class<?> outer = type.getEnclosingClass();
+		return (outer != null && outer.isRecord())
+				? outer.getSimpleName().replaceFirst("(Json|Body)$", "") + type.getSimpleName() : type.getSimpleName();
+	}
+
+}
