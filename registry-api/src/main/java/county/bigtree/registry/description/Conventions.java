@@ -94,9 +94,11 @@ class Conventions implements OperationCustomizer {
 		if (Revisioned.class.isAssignableFrom(body(handler))) {
 			sends(operation, "ETag", "To be sent in If-Match with a decision on this", false);
 		}
-		if (ResponseEntity.class == handler.getReturnType().getParameterType()) {
-			sends(operation, "Location", "Where it is read", true);
-		}
+		operation.getResponses().forEach((status, response) -> {
+			if (status.equals("202") || status.equals("201") && answersWhole(handler)) {
+				response.addHeaderObject("Location", always("Where it is read"));
+			}
+		});
 		if (handler.hasMethodAnnotation(DryRun.class)) {
 			declareDryRun(operation);
 		}
@@ -133,6 +135,14 @@ class Conventions implements OperationCustomizer {
 				response.addHeaderObject(name, new Header().description(description).required(always).schema(text()));
 			}
 		});
+	}
+
+	private static boolean answersWhole(HandlerMethod handler) {
+		return handler.getReturnType().getParameterType() == ResponseEntity.class;
+	}
+
+	private static Header always(String description) {
+		return new Header().description(description).required(true).schema(text());
 	}
 
 	private static Class<?> body(HandlerMethod handler) {

@@ -1,5 +1,6 @@
 package county.bigtree.registry.description;
 
+import java.util.Arrays;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -9,8 +10,8 @@ import io.swagger.v3.core.jackson.TypeNameResolver;
 
 /**
  * Names the schemas. A record within a record is named after both, because words such as
- * Item and Source come again. Two types never share a name: the later one would silently
- * take the place of the other.
+ * Item and Source come again. Two types share a name only where they look the same: else
+ * the later one would silently take the place of the other.
  */
 class SchemaNames extends TypeNameResolver {
 
@@ -25,11 +26,15 @@ class SchemaNames extends TypeNameResolver {
 	protected String nameForClass(Class<?> type, Set<Options> options) {
 		String name = super.nameForClass(type, options);
 		Class<?> other = this.named.putIfAbsent(name, type);
-		if (other != null && other != type && type.isRecord()) {
+		if (other != null && other != type && type.isRecord() && !form(type).equals(form(other))) {
 			throw new IllegalStateException("%s and %s would both be described as %s: rename one of them"
 				.formatted(other.getName(), type.getName(), name));
 		}
 		return name;
+	}
+
+	private static String form(Class<?> type) {
+		return type.isRecord() ? Arrays.toString(type.getRecordComponents()) : type.getName();
 	}
 
 	@Override

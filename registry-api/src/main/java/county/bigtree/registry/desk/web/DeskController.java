@@ -32,7 +32,7 @@ import org.springframework.web.bind.annotation.RestController;
  * What a county's coordinator has to see to.
  */
 @RestController
-@Tag(name = "Desk")
+@Tag(name = "Desk", description = "What a county's coordinator has to see to.")
 class DeskController {
 
 	private static final String DUE = "due";

@@ -18,6 +18,10 @@ import county.bigtree.registry.story.Story;
 import county.bigtree.registry.story.TellStory;
 import county.bigtree.registry.tree.TreeDirectory;
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.headers.Header;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 
@@ -31,7 +35,7 @@ import org.springframework.web.bind.annotation.RestController;
  * What happened, told in order.
  */
 @RestController
-@Tag(name = "Stories")
+@Tag(name = "Stories", description = "What happened, told in order.")
 class StoryController {
 
 	private static final String STORY = "story";
@@ -62,6 +66,11 @@ class StoryController {
 	@Access(Who.ANYONE)
 	@Operation(operationId = "getTreeStory",
 			summary = "What happened to a tree, in order of recording, with what each change did to scores, first places and titles")
+	@ApiResponse(responseCode = "200", description = "The story")
+	@ApiResponse(responseCode = "307",
+			description = "It was merged: the story of the tree that is kept is at the Location",
+			headers = @Header(name = "Location", required = true, schema = @Schema(type = "string")),
+			content = @Content)
 	ResponseEntity<StoryJson> ofTree(@PathVariable String tree, Paging paging, @Nullable Actor actor) {
 		TreeDirectory.KnownTree found = this.trees.find(tree, actor);
 		if (found.merged()) {

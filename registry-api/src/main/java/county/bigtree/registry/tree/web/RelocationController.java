@@ -27,7 +27,7 @@ import org.springframework.web.bind.annotation.RestController;
  * Trees near the line of two counties.
  */
 @RestController
-@Tag(name = "Trees")
+@Tag(name = "Trees", description = "Trees as the public may see them, and what coordinators decide on them.")
 class RelocationController {
 
 	private final AgreeOnLine line;

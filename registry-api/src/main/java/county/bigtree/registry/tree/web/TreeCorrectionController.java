@@ -23,6 +23,9 @@ import county.bigtree.registry.tree.CorrectTree;
 import county.bigtree.registry.tree.PlaceBody;
 import county.bigtree.registry.tree.TreeDirectory;
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
@@ -70,6 +73,10 @@ class TreeCorrectionController {
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "locateTree",
 			summary = "Correct where a tree stands; over a county's line, propose it to the coordinator of the other")
+	@ApiResponse(responseCode = "200", description = "It is corrected",
+			content = @Content(schema = @Schema(implementation = TreeDirectory.KnownTree.class)))
+	@ApiResponse(responseCode = "202", description = "It is proposed",
+			content = @Content(schema = @Schema(implementation = AgreeOnLine.Proposal.class)))
 	ResponseEntity<?> locate(@PathVariable String tree, @RequestBody @Valid LocationBody body, IfMatch ifMatch,
 			Actor actor) {
 		String county = body.county();
