@@ -1,6 +1,7 @@
 package county.bigtree.registry.description;
 
 import java.lang.reflect.RecordComponent;
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.Set;
@@ -19,6 +20,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestMethod;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RequestPart;
 import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.method.HandlerMethod;
@@ -28,8 +30,6 @@ import org.springframework.web.method.HandlerMethod;
  * it, what it takes, and whether it reads, creates or decides.
  */
 final class MayAnswer {
-
-	private static final Set<String> DAYS_AND_INSTANTS = Set.of("asOf", "knownAt");
 
 	private final HandlerMethod handler;
 
@@ -83,10 +83,17 @@ final class MayAnswer {
 			if (parameter.hasParameterAnnotation(PathVariable.class)) {
 				this.problems.add(ProblemType.NOT_FOUND);
 			}
-			if (DAYS_AND_INSTANTS.contains(parameter.getParameter().getName())) {
+			if (asksForTime(parameter)) {
 				this.problems.add(ProblemType.INVALID);
 			}
 		}
+	}
+
+	/** A day or an instant, which may lie out of reach. */
+	private static boolean asksForTime(MethodParameter parameter) {
+		return parameter.hasParameterAnnotation(RequestParam.class)
+				&& (parameter.getParameterType() == LocalDate.class
+						|| parameter.getParameter().getName().equals("knownAt"));
 	}
 
 	private void byWhatIsSent() {

@@ -193,19 +193,19 @@ class QueueHttpIT {
 
 	@Test
 	void waitsForAllTheSignOffsThatTheRulesAskFor() throws Exception {
-		this.trees.county("twiceton", "QUF", "{\"effectiveOn\": \"1800-01-01\", \"requiredSignOffs\": 2}");
-		TestTrees.Filed filed = nominate("twiceton", 100);
-		TestPerson coordinator = this.people.coordinator("twiceton");
-		this.trees.signOff(filed.measurement(), this.people.verifier("twiceton"), CONFIRMED)
+		this.trees.county("queuetwice", "QUF", "{\"effectiveOn\": \"1800-01-01\", \"requiredSignOffs\": 2}");
+		TestTrees.Filed filed = nominate("queuetwice", 100);
+		TestPerson coordinator = this.people.coordinator("queuetwice");
+		this.trees.signOff(filed.measurement(), this.people.verifier("queuetwice"), CONFIRMED)
 			.andExpect(status().isCreated());
-		queue("twiceton", "", coordinator).andExpect(jsonPath("$.items[0].status").value("under-review"))
+		queue("queuetwice", "", coordinator).andExpect(jsonPath("$.items[0].status").value("under-review"))
 			.andExpect(jsonPath("$.items[0].wouldHold").value("champion"));
-		this.trees.signOff(filed.measurement(), this.people.verifier("twiceton"), CONFIRMED)
+		this.trees.signOff(filed.measurement(), this.people.verifier("queuetwice"), CONFIRMED)
 			.andExpect(status().isCreated());
-		queue("twiceton", "", coordinator).andExpect(jsonPath("$.items.length()").value(0));
-		String again = remeasure("twiceton", filed, 110, "2026-06-02");
-		this.trees.signOff(again, this.people.verifier("twiceton"), CONFIRMED).andExpect(status().isCreated());
-		queue("twiceton", "", coordinator).andExpect(jsonPath("$.items[0].id").value(again));
+		queue("queuetwice", "", coordinator).andExpect(jsonPath("$.items.length()").value(0));
+		String again = remeasure("queuetwice", filed, 110, "2026-06-02");
+		this.trees.signOff(again, this.people.verifier("queuetwice"), CONFIRMED).andExpect(status().isCreated());
+		queue("queuetwice", "", coordinator).andExpect(jsonPath("$.items[0].id").value(again));
 	}
 
 	@Test
