@@ -95,8 +95,9 @@ class Conventions implements OperationCustomizer {
 			sends(operation, "ETag", "To be sent in If-Match with a decision on this", false);
 		}
 		operation.getResponses().forEach((status, response) -> {
-			if (status.equals("202") || status.equals("201") && answersWhole(handler)) {
-				response.addHeaderObject("Location", always("Where it is read"));
+			if (status.equals("201") || status.equals("202")) {
+				response.addHeaderObject("Location",
+						location().required(status.equals("201") && answersWhole(handler)));
 			}
 		});
 		if (handler.hasMethodAnnotation(DryRun.class)) {
@@ -141,8 +142,8 @@ class Conventions implements OperationCustomizer {
 		return handler.getReturnType().getParameterType() == ResponseEntity.class;
 	}
 
-	private static Header always(String description) {
-		return new Header().description(description).required(true).schema(text());
+	private static Header location() {
+		return new Header().description("Where it is read").schema(text());
 	}
 
 	private static Class<?> body(HandlerMethod handler) {

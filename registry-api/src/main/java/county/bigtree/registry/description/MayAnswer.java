@@ -91,9 +91,8 @@ final class MayAnswer {
 
 	/** A day or an instant, which may lie out of reach. */
 	private static boolean asksForTime(MethodParameter parameter) {
-		return parameter.hasParameterAnnotation(RequestParam.class)
-				&& (parameter.getParameterType() == LocalDate.class
-						|| parameter.getParameter().getName().equals("knownAt"));
+		return parameter.hasParameterAnnotation(RequestParam.class) && (parameter.getParameterType() == LocalDate.class
+				|| parameter.getParameter().getName().equals("knownAt"));
 	}
 
 	private void byWhatIsSent() {

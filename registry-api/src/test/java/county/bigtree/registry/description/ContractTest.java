@@ -36,7 +36,8 @@ class ContractTest {
 
 	@Test
 	void takesAnAnswerAsDescribed() {
-		assertThatCode(() -> check(201, "application/json;charset=UTF-8", "{\"tag\": \"LM-1\", \"rank\": null}", WANTED))
+		assertThatCode(
+				() -> check(201, "application/json;charset=UTF-8", "{\"tag\": \"LM-1\", \"rank\": null}", WANTED))
 			.doesNotThrowAnyException();
 		assertThatCode(() -> check(404, "application/problem+json", "{\"type\": \"/problems/not-found\"}", WANTED))
 			.doesNotThrowAnyException();

@@ -19,18 +19,20 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
+import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
  * What is decided on an import after its end.
  */
 @RestController
-@Tag(name = "Imports")
+@Tag(name = "Imports", description = "Files of older records, taken into a county.")
 class ImportDecisionController {
 
 	private static final String NAMES = "unknown-names";
@@ -57,6 +59,7 @@ class ImportDecisionController {
 	}
 
 	@PostMapping("/api/v1/imports/{id}/unknown-names")
+	@ResponseStatus(HttpStatus.ACCEPTED)
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "matchUnknownName", summary = "Say what a name means, for all its rows at once")
 	ResponseEntity<ImportJson> match(@PathVariable UUID id, @RequestBody @Valid NameBody body, Actor actor) {
@@ -65,6 +68,7 @@ class ImportDecisionController {
 	}
 
 	@PostMapping("/api/v1/imports/{id}/withdrawal")
+	@ResponseStatus(HttpStatus.ACCEPTED)
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "withdrawImport", summary = "Take an import back whole")
 	ResponseEntity<ImportJson> withdraw(@PathVariable UUID id, @RequestBody @Valid WithdrawalBody body, IfMatch ifMatch,
