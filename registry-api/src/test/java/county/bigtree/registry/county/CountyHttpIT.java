@@ -91,6 +91,24 @@ class CountyHttpIT {
 			.andExpect(jsonPath("$.errors[0].pointer").value("#/species"));
 	}
 
+	@Test
+	void namesWhatIsMissingFromItsRules() throws Exception {
+		this.trees.county("ruleland", "PAF");
+		this.trees
+			.ask(post("/api/v1/counties/ruleland/rulebooks")
+				.content("{\"effectiveOn\": \"2026-01-01\", \"tieRule\": {}}"), this.people.coordinator("ruleland"))
+			.andExpect(status().isUnprocessableContent())
+			.andExpect(jsonPath("$.errors[0].pointer").value("#/tieRule/kind"));
+		this.trees
+			.ask(post("/api/v1/counties").content(
+					"""
+							{"key": "undated", "name": "Undated", "state": "Nowhere", "timeZone": "America/New_York", "tagPrefix": "PAG",
+							 "rulebook": {"requiredSignOffs": 2}}"""),
+					this.people.administrator())
+			.andExpect(status().isUnprocessableContent())
+			.andExpect(jsonPath("$.errors[0].pointer").value("#/rulebook/effectiveOn"));
+	}
+
 	private String tag(TestPerson person) throws Exception {
 		return String.valueOf(this.trees.ask(get("/api/v1/counties/patchland"), person)
 			.andReturn()
