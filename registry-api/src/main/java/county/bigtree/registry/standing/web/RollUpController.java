@@ -31,7 +31,8 @@ import org.springframework.web.bind.annotation.RestController;
  * Rankings over several counties.
  */
 @RestController
-@Tag(name = "Standings")
+@Tag(name = "Standings",
+		description = "Who leads: rankings, titles and those who held them, on any day and as known at any instant.")
 class RollUpController {
 
 	private static final String ROLL_UP = "roll-up";

@@ -18,7 +18,7 @@ import org.springframework.web.bind.annotation.RestController;
  * Older records of trees.
  */
 @RestController
-@Tag(name = "Imports")
+@Tag(name = "Imports", description = "Files of older records, taken into a county.")
 class OlderRecordController {
 
 	private final OlderRecords records;
