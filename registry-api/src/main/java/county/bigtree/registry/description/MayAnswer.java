@@ -4,6 +4,7 @@ import java.lang.reflect.RecordComponent;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 
 import county.bigtree.registry.access.Access;
@@ -83,7 +84,7 @@ final class MayAnswer {
 			if (parameter.hasParameterAnnotation(PathVariable.class)) {
 				this.problems.add(ProblemType.NOT_FOUND);
 			}
-			if (asksForTime(parameter)) {
+			if (asksForTime(parameter) || parameter.getParameterType() == List.class) {
 				this.problems.add(ProblemType.INVALID);
 			}
 		}

@@ -279,10 +279,10 @@ class VisitHttpIT {
 
 	@Test
 	void staysWithATreeThatIsMergedIntoAnother() throws Exception {
-		this.trees.county("mergeland", "VPM");
-		String kept = this.trees.standing("mergeland", 120, "2026-05-02").tree();
-		String tree = this.trees.standing("mergeland", 100, "2026-05-02").tree();
-		TestPerson coordinator = this.people.coordinator("mergeland");
+		this.trees.county("visitmergeland", "VPM");
+		String kept = this.trees.standing("visitmergeland", 120, "2026-05-02").tree();
+		String tree = this.trees.standing("visitmergeland", 100, "2026-05-02").tree();
+		TestPerson coordinator = this.people.coordinator("visitmergeland");
 		String visit = plan(coordinator, body(tree, "doubt"));
 		this.trees
 			.decide("/api/v1/trees/" + tree, "/merge",
@@ -291,7 +291,7 @@ class VisitHttpIT {
 		this.trees.ask(post("/api/v1/visits").content(body(tree, "doubt")), coordinator)
 			.andExpect(status().isConflict());
 		this.trees.decide(visit, "/outcome", SEEN, coordinator).andExpect(status().isOk());
-		this.trees.oaks("mergeland").andExpect(jsonPath("$.items.length()").value(1));
+		this.trees.oaks("visitmergeland").andExpect(jsonPath("$.items.length()").value(1));
 	}
 
 	@Test

@@ -1,5 +1,7 @@
 package county.bigtree.registry.visit.web;
 
+import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.http.HttpStatus;
 import java.net.URI;
 import java.util.UUID;
 
@@ -33,7 +35,7 @@ import org.springframework.web.bind.annotation.RestController;
  * Visits.
  */
 @RestController
-@Tag(name = "Visits")
+@Tag(name = "Visits", description = "Work for verifiers at a tree, and what came of it.")
 class VisitController {
 
 	private static final String VISITS = "visits";
@@ -62,6 +64,7 @@ class VisitController {
 	}
 
 	@PostMapping("/api/v1/visits")
+	@ResponseStatus(HttpStatus.CREATED)
 	@Access(Who.VERIFIER)
 	@Operation(operationId = "planVisit", summary = "Plan a visit: for oneself, or as a coordinator for a verifier")
 	ResponseEntity<VisitJson> plan(@RequestBody @Valid PlanBody body, Actor actor) {
