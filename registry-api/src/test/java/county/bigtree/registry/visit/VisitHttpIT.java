@@ -247,15 +247,16 @@ class VisitHttpIT {
 
 	@Test
 	void namesTheReportThatWasFiledInsteadOfFilingAnother() throws Exception {
-		this.trees.county("nameland", "VPK");
-		String tree = this.trees.standing("nameland", 100, "2026-05-02").tree();
-		TestPerson verifier = this.people.verifier("nameland");
+		this.trees.county("visitnameland", "VPK");
+		String tree = this.trees.standing("visitnameland", 100, "2026-05-02").tree();
+		TestPerson verifier = this.people.verifier("visitnameland");
 		String report = report(tree, "damaged", verifier);
 		String visit = plan(verifier, body(tree, "condition"));
 		this.trees.decide(visit, "/outcome", outcome("seen", "conditionReport", report), verifier)
 			.andExpect(status().isOk())
 			.andExpect(jsonPath("$.outcome.conditionReport").value(report));
-		this.trees.ask(get("/api/v1/counties/nameland/condition-reports"), this.people.coordinator("nameland"))
+		this.trees
+			.ask(get("/api/v1/counties/visitnameland/condition-reports"), this.people.coordinator("visitnameland"))
 			.andExpect(jsonPath("$.items.length()").value(1));
 	}
 
