@@ -80,8 +80,12 @@ final class QuantitySchemas {
 		Schema<?> both = object(Map.of("feet", number(), "inches", number(), "standardUncertainty", number()), "feet",
 				"inches");
 		Schema<?> segments = object(Map.of("segments", list(ref("Length"), 2, 1000)), "segments");
-		return oneOf("A length as entered: in one unit, in feet and inches, or in segments laid end to end.", single,
-				both, segments);
+		Schema<?> repeats = object(Map.of("repeats", list(ref("Length"), 2, 1000)), "repeats");
+		Schema<?> sloped = object(Map.of("along", ref("Length"), "slope", ref("Angle")), "along", "slope");
+		return oneOf(
+				"A length as entered: in one unit, in feet and inches, in segments laid end to end, read several times "
+						+ "over, or taped along a slope.",
+				single, both, segments, repeats, sloped);
 	}
 
 	private static Schema<?> angle() {

@@ -12,6 +12,7 @@ import county.bigtree.domain.measuring.GirthReading;
 import county.bigtree.domain.measuring.HeightReading;
 import county.bigtree.domain.measuring.Reading;
 import county.bigtree.domain.quantity.InvalidReadingException;
+import county.bigtree.domain.quantity.LengthText;
 import county.bigtree.registry.http.quantity.ReadingsJson;
 import county.bigtree.registry.measurement.MeasurementBody;
 import county.bigtree.registry.problem.InvalidEntries;

@@ -5,6 +5,7 @@ import java.util.List;
 
 import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.quantity.InvalidReadingException;
+import county.bigtree.domain.quantity.LengthText;
 import county.bigtree.registry.measurement.MeasurementBody;
 import org.jspecify.annotations.Nullable;
 

@@ -90,8 +90,7 @@ public record BiltmoreGirth(@Nullable Length diameterRead, @Nullable Length stic
 	private Figure figure() {
 		if (this.diameterRead != null && this.diameterRead.statesUncertainty()) {
 			Estimate read = this.diameterRead.estimate(LengthUnit.IN, InstrumentDefaults.DIAMETER);
-			return Figure.girth(RoundStem.girth(read.value()),
-					Budget.of(Budget.term("D", Math.PI, read.standardUncertainty())));
+			return Figure.girth(RoundStem.girth(read.value()), Budget.of(Budget.term("D", Math.PI, read)));
 		}
 		Estimate e = (this.reach != null) ? this.reach.estimate(LengthUnit.IN, InstrumentDefaults.REACH)
 				: new Estimate(USUAL_REACH, InstrumentDefaults.REACH.inches(USUAL_REACH));
@@ -100,8 +99,8 @@ public record BiltmoreGirth(@Nullable Length diameterRead, @Nullable Length stic
 		double slope = 2 * e.value() * d - s.value() * s.value();
 		double bySticks = 2 * s.value() * (d + e.value()) / slope;
 		double byReach = -(d * d - s.value() * s.value()) / slope;
-		return Figure.girth(RoundStem.girth(d), Budget.of(Budget.term("S", Math.PI * bySticks, s.standardUncertainty()),
-				Budget.term("E", Math.PI * byReach, e.standardUncertainty())));
+		return Figure.girth(RoundStem.girth(d),
+				Budget.of(Budget.term("S", Math.PI * bySticks, s), Budget.term("E", Math.PI * byReach, e)));
 	}
 
 	/** As read, or where the diameter's mark must have stood. */

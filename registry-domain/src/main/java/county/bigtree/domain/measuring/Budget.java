@@ -3,6 +3,7 @@ package county.bigtree.domain.measuring;
 import java.util.List;
 import java.util.stream.Collectors;
 
+import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.Figures;
 
 /**
@@ -18,11 +19,31 @@ record Budget(List<Term> terms) {
 	}
 
 	static Term term(String symbol, double sensitivity, double standardUncertainty) {
-		return new Term(symbol, sensitivity, standardUncertainty);
+		return new Term(symbol, sensitivity, standardUncertainty, Double.POSITIVE_INFINITY);
+	}
+
+	static Term term(String symbol, double sensitivity, Estimate entry) {
+		return new Term(symbol, sensitivity, entry.standardUncertainty(), entry.degreesOfFreedom());
 	}
 
 	double combined() {
-		return Uncertainty.combined(this.terms.stream().mapToDouble(Term::contribution).toArray());
+		double squares = 0;
+		for (Term term : this.terms) {
+			squares += term.contribution() * term.contribution();
+		}
+		return Math.sqrt(squares);
+	}
+
+	/**
+	 * Of the combined uncertainty, by the Welch-Satterthwaite formula (JCGM 100:2008,
+	 * G.4.1); infinite unless an entry was repeated.
+	 */
+	double degreesOfFreedom() {
+		double sum = 0;
+		for (Term term : this.terms) {
+			sum += Math.pow(term.contribution(), 4) / term.degreesOfFreedom;
+		}
+		return (sum == 0) ? Double.POSITIVE_INFINITY : Math.pow(combined(), 4) / sum;
 	}
 
 	WorkingLine line(String figure, String unit) {
@@ -37,8 +58,9 @@ record Budget(List<Term> terms) {
 	 * @param symbol the entry's, as the formula writes it
 	 * @param sensitivity of the figure to the entry
 	 * @param standardUncertainty of the entry, angles in radians
+	 * @param degreesOfFreedom of that uncertainty
 	 */
-	record Term(String symbol, double sensitivity, double standardUncertainty) {
+	record Term(String symbol, double sensitivity, double standardUncertainty, double degreesOfFreedom) {
 
 		double contribution() {
 			return this.sensitivity * this.standardUncertainty;

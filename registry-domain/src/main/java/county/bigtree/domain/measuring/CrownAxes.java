@@ -50,7 +50,7 @@ public record CrownAxes(List<Length> axes, Notes notes) implements CrownReading 
 		for (Length axis : this.axes) {
 			Estimate width = axis.estimate(LengthUnit.FT, InstrumentDefaults.CROWN_AXIS);
 			sum += width.value();
-			terms.add(Budget.term("D" + (terms.size() + 1), 1.0 / n, width.standardUncertainty()));
+			terms.add(Budget.term("D" + (terms.size() + 1), 1.0 / n, width));
 		}
 		return Figure.spread(sum / n, new Budget(terms));
 	}

@@ -63,7 +63,7 @@ public record CrownSpokes(List<Length> radii, List<Double> bearings, Notes notes
 		for (int i = 0; i < weights.length; i++) {
 			Estimate radius = this.radii.get(i).estimate(LengthUnit.FT, InstrumentDefaults.CROWN_RADIUS);
 			spread += 2 * weights[i] * radius.value();
-			terms.add(Budget.term("r" + (i + 1), 2 * weights[i], radius.standardUncertainty()));
+			terms.add(Budget.term("r" + (i + 1), 2 * weights[i], radius));
 		}
 		return Figure.spread(spread, new Budget(terms));
 	}

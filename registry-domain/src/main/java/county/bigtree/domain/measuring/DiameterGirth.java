@@ -49,7 +49,7 @@ public record DiameterGirth(List<Length> diameters, GirthNotes notes) implements
 		for (Length diameter : this.diameters) {
 			Estimate read = diameter.estimate(LengthUnit.IN, InstrumentDefaults.DIAMETER);
 			sum += read.value();
-			terms.add(Budget.term(symbol(terms.size()), Math.PI / n, read.standardUncertainty()));
+			terms.add(Budget.term(symbol(terms.size()), Math.PI / n, read));
 		}
 		return Figure.girth(RoundStem.girth(sum / n), new Budget(terms));
 	}

@@ -48,8 +48,7 @@ public record EqualArmHeight(Length distance, @Nullable Length baseOffset, Notes
 		Estimate x = this.distance.estimate(LengthUnit.FT, InstrumentDefaults.DISTANCE);
 		Estimate z = (this.baseOffset != null) ? this.baseOffset.estimate(LengthUnit.FT, InstrumentDefaults.BASE_OFFSET)
 				: Estimate.exact(0);
-		Budget budget = Budget.of(Budget.term("X", 1, x.standardUncertainty()),
-				Budget.term("z", 1, z.standardUncertainty()),
+		Budget budget = Budget.of(Budget.term("X", 1, x), Budget.term("z", 1, z),
 				Budget.term("arm", x.value(), InstrumentDefaults.EQUAL_ARM_RATIO));
 		return Figure.height(x.value() + z.value(), budget).notBelow(InstrumentDefaults.SIMILAR_TRIANGLES, false);
 	}

@@ -48,7 +48,9 @@ record Figure(String symbol, LengthUnit unit, double value, Budget budget, doubl
 			throw new InvalidReadingException("", Flaw.OUT_OF_RANGE, "must come to more than 0 and at most "
 					+ Length.MOST_METRES + " m but came to " + Figures.plain(this.value) + " " + this.unit.code());
 		}
-		return new Estimate(this.value, Math.max(this.budget.combined(), this.floor));
+		double combined = this.budget.combined();
+		return (combined < this.floor) ? new Estimate(this.value, this.floor)
+				: new Estimate(this.value, combined, this.budget.degreesOfFreedom());
 	}
 
 	/** The step from the entries to the figure, and the steps to its uncertainty. */

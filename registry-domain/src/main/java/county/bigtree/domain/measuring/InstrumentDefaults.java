@@ -1,5 +1,6 @@
 package county.bigtree.domain.measuring;
 
+import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.DefaultUncertainty;
 
 /**
@@ -69,10 +70,10 @@ final class InstrumentDefaults {
 	static final DefaultUncertainty BASELINE = feetOrShare(0.25, 0.002);
 
 	/** Proposal: a hand clinometer's degree scale. */
-	static final double ANGLE_DEGREES = 0.25;
+	static final double ANGLE_DEGREES = Angle.USUAL_DEGREES;
 
 	/** Proposal: a hand clinometer's percent scale. */
-	static final double ANGLE_PERCENT = 1;
+	static final double ANGLE_PERCENT = Angle.USUAL_PERCENT;
 
 	/** Proposal: a telescoping pole, its tip judged from the ground. */
 	static final DefaultUncertainty POLE = feetOrShare(0.3, 0.003);

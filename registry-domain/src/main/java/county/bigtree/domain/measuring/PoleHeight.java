@@ -37,7 +37,7 @@ public record PoleHeight(Length height, Notes notes) implements HeightReading {
 
 	private Figure figure() {
 		Estimate read = this.height.estimate(LengthUnit.FT, InstrumentDefaults.POLE);
-		return Figure.height(read.value(), Budget.of(Budget.term("pole", 1, read.standardUncertainty())));
+		return Figure.height(read.value(), Budget.of(Budget.term("pole", 1, read)));
 	}
 
 	@Override

@@ -63,9 +63,8 @@ public record ShadowHeight(Length treeShadow, Length referenceHeight, Length ref
 		Estimate h = this.referenceHeight.estimate(LengthUnit.FT, InstrumentDefaults.REFERENCE_HEIGHT);
 		Estimate lr = this.referenceShadow.estimate(LengthUnit.FT, InstrumentDefaults.REFERENCE_SHADOW);
 		double height = height(h.value(), lt.value(), lr.value(), 0);
-		Budget budget = Budget.of(Budget.term("h", lt.value() / lr.value(), h.standardUncertainty()),
-				Budget.term("Lt", h.value() / lr.value(), lt.standardUncertainty()),
-				Budget.term("Lr", -height / lr.value(), lr.standardUncertainty()));
+		Budget budget = Budget.of(Budget.term("h", lt.value() / lr.value(), h),
+				Budget.term("Lt", h.value() / lr.value(), lt), Budget.term("Lr", -height / lr.value(), lr));
 		return Figure.height(height, budget).notBelow(InstrumentDefaults.SIMILAR_TRIANGLES, allStated());
 	}
 

@@ -52,10 +52,8 @@ public record SineHeight(Length topDistance, Angle topAngle, Length baseDistance
 		Estimate b = Figure.radians(this.baseAngle);
 		double sinA = Math.sin(a.value());
 		double sinB = Math.sin(b.value());
-		Budget budget = Budget.of(Budget.term("Lt", sinA, lt.standardUncertainty()),
-				Budget.term("a", lt.value() * Math.cos(a.value()), a.standardUncertainty()),
-				Budget.term("Lb", -sinB, lb.standardUncertainty()),
-				Budget.term("b", -lb.value() * Math.cos(b.value()), b.standardUncertainty()));
+		Budget budget = Budget.of(Budget.term("Lt", sinA, lt), Budget.term("a", lt.value() * Math.cos(a.value()), a),
+				Budget.term("Lb", -sinB, lb), Budget.term("b", -lb.value() * Math.cos(b.value()), b));
 		return Figure.height(lt.value() * sinA - lb.value() * sinB, budget)
 			.notBelow(InstrumentDefaults.SINE, allStated());
 	}

@@ -29,7 +29,7 @@ public record StatedHeight(Length height, Notes notes) implements HeightReading 
 
 	private Figure figure() {
 		Estimate stated = this.height.estimate(LengthUnit.FT, InstrumentDefaults.STATED);
-		return Figure.height(stated.value(), Budget.of(Budget.term("record", 1, stated.standardUncertainty())));
+		return Figure.height(stated.value(), Budget.of(Budget.term("record", 1, stated)));
 	}
 
 	@Override

@@ -30,7 +30,7 @@ public record StatedSpread(Length spread, Notes notes) implements CrownReading {
 
 	private Figure figure() {
 		Estimate stated = this.spread.estimate(LengthUnit.FT, InstrumentDefaults.STATED);
-		return Figure.spread(stated.value(), Budget.of(Budget.term("record", 1, stated.standardUncertainty())));
+		return Figure.spread(stated.value(), Budget.of(Budget.term("record", 1, stated)));
 	}
 
 	@Override

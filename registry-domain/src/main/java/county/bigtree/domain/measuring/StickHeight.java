@@ -47,9 +47,8 @@ public record StickHeight(Length treeOnStick, Length referenceOnStick, Length re
 		Estimate r = this.referenceOnStick.estimate(LengthUnit.IN, InstrumentDefaults.STICK_MARK);
 		Estimate h = this.referenceHeight.estimate(LengthUnit.FT, InstrumentDefaults.REFERENCE_HEIGHT);
 		double height = h.value() * t.value() / r.value();
-		Budget budget = Budget.of(Budget.term("h", t.value() / r.value(), h.standardUncertainty()),
-				Budget.term("t", h.value() / r.value(), t.standardUncertainty()),
-				Budget.term("r", -height / r.value(), r.standardUncertainty()));
+		Budget budget = Budget.of(Budget.term("h", t.value() / r.value(), h),
+				Budget.term("t", h.value() / r.value(), t), Budget.term("r", -height / r.value(), r));
 		return Figure.height(height, budget).notBelow(InstrumentDefaults.SIMILAR_TRIANGLES, allStated());
 	}
 

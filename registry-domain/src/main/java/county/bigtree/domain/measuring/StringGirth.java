@@ -57,15 +57,14 @@ public record StringGirth(@Nullable Length length, @Nullable Integer sticks, @Nu
 	private Figure figure() {
 		if (this.length != null) {
 			Estimate read = this.length.estimate(LengthUnit.IN, InstrumentDefaults.STRING);
-			return Figure.girth(read.value(), Budget.of(Budget.term("string", 1, read.standardUncertainty())));
+			return Figure.girth(read.value(), Budget.of(Budget.term("string", 1, read)));
 		}
 		int m = Objects.requireNonNull(this.sticks);
 		Estimate stick = Objects.requireNonNull(this.stickLength).estimate(LengthUnit.IN, InstrumentDefaults.RULE);
 		Estimate remainder = Objects.requireNonNull(this.rest).estimate(LengthUnit.IN, InstrumentDefaults.STRING_REST);
 		double girth = m * stick.value() + remainder.value();
 		return Figure.girth(girth,
-				Budget.of(Budget.term("L", m, stick.standardUncertainty()),
-						Budget.term("r", 1, remainder.standardUncertainty()),
+				Budget.of(Budget.term("L", m, stick), Budget.term("r", 1, remainder),
 						Budget.term("join", Math.sqrt(m), InstrumentDefaults.STRING_JOIN),
 						Budget.term("stretch", girth, InstrumentDefaults.STRING_STRETCH)));
 	}

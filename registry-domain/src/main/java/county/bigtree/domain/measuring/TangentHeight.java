@@ -80,10 +80,10 @@ public record TangentHeight(@Nullable Length horizontalDistance, @Nullable Lengt
 		double rise = topAngle.tangent() - baseAngle.tangent();
 		double x = l * Math.cos(b.value());
 		double byBase = -l * Math.sin(b.value()) * rise - l / Math.cos(b.value());
-		return Figure.height(height(x, topAngle.tangent(), baseAngle.tangent()),
-				Budget.of(Budget.term("L", x * rise / l, lineToBase.standardUncertainty()),
-						Budget.term("a", x * Sight.secantSquared(topAngle), a.standardUncertainty()),
-						Budget.term("b", byBase, b.standardUncertainty())))
+		return Figure
+			.height(height(x, topAngle.tangent(), baseAngle.tangent()),
+					Budget.of(Budget.term("L", x * rise / l, lineToBase),
+							Budget.term("a", x * Sight.secantSquared(topAngle), a), Budget.term("b", byBase, b)))
 			.estimate();
 	}
 
@@ -113,22 +113,20 @@ public record TangentHeight(@Nullable Length horizontalDistance, @Nullable Lengt
 		double rise = this.topAngle.tangent() - this.baseAngle.tangent();
 		List<Budget.Term> terms = new ArrayList<>(distanceTerms(rise));
 		double x = horizontalFeet();
-		terms.add(Budget.term("a", x * Sight.secantSquared(this.topAngle),
-				Figure.radians(this.topAngle).standardUncertainty()));
-		terms.add(Budget.term("b", -x * Sight.secantSquared(this.baseAngle),
-				Figure.radians(this.baseAngle).standardUncertainty()));
+		terms.add(Budget.term("a", x * Sight.secantSquared(this.topAngle), Figure.radians(this.topAngle)));
+		terms.add(Budget.term("b", -x * Sight.secantSquared(this.baseAngle), Figure.radians(this.baseAngle)));
 		return Figure.height(x * rise, new Budget(terms)).notBelow(InstrumentDefaults.TANGENT, allStated());
 	}
 
 	private List<Budget.Term> distanceTerms(double rise) {
 		if (this.horizontalDistance != null) {
 			Estimate x = this.horizontalDistance.estimate(LengthUnit.FT, InstrumentDefaults.DISTANCE);
-			return List.of(Budget.term("X", rise, x.standardUncertainty()));
+			return List.of(Budget.term("X", rise, x));
 		}
 		Estimate l = Objects.requireNonNull(this.slopeDistance).estimate(LengthUnit.FT, InstrumentDefaults.DISTANCE);
 		Estimate g = Figure.radians(Objects.requireNonNull(this.slopeAngle));
-		return List.of(Budget.term("L", Math.cos(g.value()) * rise, l.standardUncertainty()),
-				Budget.term("g", -l.value() * Math.sin(g.value()) * rise, g.standardUncertainty()));
+		return List.of(Budget.term("L", Math.cos(g.value()) * rise, l),
+				Budget.term("g", -l.value() * Math.sin(g.value()) * rise, g));
 	}
 
 	private double horizontalFeet() {

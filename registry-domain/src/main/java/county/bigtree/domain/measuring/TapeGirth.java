@@ -30,7 +30,7 @@ public record TapeGirth(Length girth, GirthNotes notes) implements GirthReading 
 
 	private Figure figure() {
 		Estimate read = this.girth.estimate(LengthUnit.IN, InstrumentDefaults.GIRTH_TAPE);
-		return Figure.girth(read.value(), Budget.of(Budget.term("tape", 1, read.standardUncertainty())));
+		return Figure.girth(read.value(), Budget.of(Budget.term("tape", 1, read)));
 	}
 
 	@Override

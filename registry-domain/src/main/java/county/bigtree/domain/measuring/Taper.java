@@ -32,10 +32,9 @@ public final class Taper {
 			throw new InvalidReadingException("", Flaw.OUT_OF_RANGE, "the two girths must be at most 2 ft apart");
 		}
 		double taper = (upperGirth.value() - lowerGirth.value()) / apart;
-		Budget budget = Budget.of(Budget.term("C1", above / apart, lowerGirth.standardUncertainty()),
-				Budget.term("C2", below / apart, upperGirth.standardUncertainty()),
-				Budget.term("h1", -taper * above / apart, lowerHeight.standardUncertainty()),
-				Budget.term("h2", -taper * below / apart, upperHeight.standardUncertainty()));
+		Budget budget = Budget.of(Budget.term("C1", above / apart, lowerGirth),
+				Budget.term("C2", below / apart, upperGirth), Budget.term("h1", -taper * above / apart, lowerHeight),
+				Budget.term("h2", -taper * below / apart, upperHeight));
 		return Figure.girth(lowerGirth.value() + taper * below, budget).estimate();
 	}
 

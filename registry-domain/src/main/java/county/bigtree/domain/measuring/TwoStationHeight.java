@@ -66,7 +66,7 @@ public record TwoStationHeight(Length stationsApart, Angle nearTopAngle, Angle f
 		double t2 = this.farTopAngle.tangent();
 		double rise = t1 - this.nearBaseAngle.tangent();
 		double gain = d.value() / ((t1 - t2) * (t1 - t2));
-		Budget budget = Budget.of(Budget.term("D", x * rise / d.value(), d.standardUncertainty()),
+		Budget budget = Budget.of(Budget.term("D", x * rise / d.value(), d),
 				term("a1", x - gain * t2 * rise, this.nearTopAngle), term("a2", gain * t1 * rise, this.farTopAngle),
 				term("b", -x, this.nearBaseAngle));
 		return Figure.height(x * rise, budget).notBelow(InstrumentDefaults.TWO_STATION, allStated());
@@ -74,7 +74,7 @@ public record TwoStationHeight(Length stationsApart, Angle nearTopAngle, Angle f
 
 	/** From the sensitivity to the angle's tangent. */
 	private static Budget.Term term(String symbol, double toTangent, Angle angle) {
-		return Budget.term(symbol, toTangent * Sight.secantSquared(angle), Figure.radians(angle).standardUncertainty());
+		return Budget.term(symbol, toTangent * Sight.secantSquared(angle), Figure.radians(angle));
 	}
 
 	private double horizontalFeet() {

@@ -12,6 +12,15 @@ import org.jspecify.annotations.Nullable;
  */
 public record Angle(double value, AngleUnit unit, @Nullable Double standardUncertainty) {
 
+	/**
+	 * Standard uncertainty of a hand clinometer's degree scale, in degrees: a proposal,
+	 * no published figure was found.
+	 */
+	public static final double USUAL_DEGREES = 0.25;
+
+	/** Of its percent scale, in percent: a proposal. */
+	public static final double USUAL_PERCENT = 1;
+
 	private static final double MOST_PERCENT = 100_000;
 
 	public Angle {

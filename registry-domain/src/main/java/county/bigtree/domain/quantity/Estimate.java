@@ -7,8 +7,10 @@ package county.bigtree.domain.quantity;
  *
  * @param value best estimate
  * @param standardUncertainty one standard deviation (JCGM 100:2008, 2.3.1)
+ * @param degreesOfFreedom of the uncertainty, above zero; infinite unless it rests on a
+ * few repeats
  */
-public record Estimate(double value, double standardUncertainty) {
+public record Estimate(double value, double standardUncertainty, double degreesOfFreedom) {
 
 	/** Coverage factor for a level of confidence of about 95 % (JCGM 100:2008, 6.3.3). */
 	public static final double COVERAGE_FACTOR = 2;
@@ -16,6 +18,14 @@ public record Estimate(double value, double standardUncertainty) {
 	public Estimate {
 		Figures.finite("value", value);
 		Figures.notNegative("standardUncertainty", standardUncertainty);
+		if (!(degreesOfFreedom > 0)) {
+			throw new InvalidReadingException("degreesOfFreedom", Flaw.NOT_POSITIVE,
+					"must be greater than 0 but was " + Figures.plain(degreesOfFreedom));
+		}
+	}
+
+	public Estimate(double value, double standardUncertainty) {
+		this(value, standardUncertainty, Double.POSITIVE_INFINITY);
 	}
 
 	public static Estimate exact(double value) {
@@ -28,7 +38,7 @@ public record Estimate(double value, double standardUncertainty) {
 
 	/** This figure and its uncertainty multiplied by an exact number. */
 	public Estimate times(double factor) {
-		return new Estimate(this.value * factor, this.standardUncertainty * Math.abs(factor));
+		return new Estimate(this.value * factor, this.standardUncertainty * Math.abs(factor), this.degreesOfFreedom);
 	}
 
 }

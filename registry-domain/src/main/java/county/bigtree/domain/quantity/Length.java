@@ -8,10 +8,12 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A length as it was entered, which is how it is kept: in one unit, in feet and inches,
- * or in segments where the tape was too short. Finite and at most {@value #MOST_METRES} m
- * either way; the reading that holds it says whether zero or less makes sense there.
+ * in segments where the tape was too short, along a slope, or several times over. Finite
+ * and at most {@value #MOST_METRES} m either way; the reading that holds it says whether
+ * zero or less makes sense there.
  */
-public sealed interface Length {
+public sealed interface Length
+		permits Length.Single, Length.FeetAndInches, Length.Segments, SlopedLength, RepeatedLength {
 
 	/** No length taken at a tree is longer. */
 	int MOST_METRES = 10_000;
@@ -64,6 +66,14 @@ public sealed interface Length {
 
 	static Length feetAndInches(double feet, double inches) {
 		return new FeetAndInches(feet, inches, null);
+	}
+
+	static Length alongSlope(Length taped, Angle slope) {
+		return new SlopedLength(taped, slope);
+	}
+
+	static Length repeats(Length... readings) {
+		return new RepeatedLength(List.of(readings));
 	}
 
 	static Length segments(Length... parts) {
@@ -156,7 +166,8 @@ public sealed interface Length {
 	/**
 	 * Parts laid end to end.
 	 *
-	 * @param parts two or more, each greater than zero, none in segments itself
+	 * @param parts two or more, each greater than zero, none in segments or repeated
+	 * itself
 	 */
 	record Segments(List<Length> parts) implements Length {
 
@@ -168,8 +179,9 @@ public sealed interface Length {
 			}
 			for (int i = 0; i < parts.size(); i++) {
 				String path = "segments/" + i;
-				if (parts.get(i) instanceof Segments) {
-					throw new InvalidReadingException(path, Flaw.CONTRADICTION, "must not be in segments itself");
+				if (parts.get(i) instanceof Segments || parts.get(i) instanceof RepeatedLength) {
+					throw new InvalidReadingException(path, Flaw.CONTRADICTION,
+							"must not be in segments or repeated itself");
 				}
 				Figures.positive(path, parts.get(i).metres());
 			}

@@ -2,6 +2,7 @@ package county.bigtree.domain.quantity;
 
 import java.util.List;
 
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,6 +45,63 @@ class LengthTest {
 		assertThat(length.text()).isEqualTo("30 ft + 7 ft");
 		assertThat(length.estimate(LengthUnit.FT, (inches) -> 0.1 * inches).standardUncertainty())
 			.isCloseTo(Math.sqrt(9 + 0.25), within(1e-12));
+	}
+
+	/**
+	 * Three readings of one tape to an eighth: mean 150, s / √3 = 0.1443, with 1/8 / √12
+	 * = 0.0361 in quadrature 0.1488; 2 (0.1488 / 0.1443)⁴ degrees of freedom. By hand,
+	 * after JCGM 100:2008, 4.2.3, F.2.2.1 and G.4.1.
+	 */
+	@Test
+	void repeatsGiveTheirMeanWithTheStandardErrorOfTheMean() {
+		double resolution = 0.125 / Math.sqrt(12);
+		Length repeated = Length.repeats(Length.of(150, LengthUnit.IN, resolution),
+				Length.of(150.25, LengthUnit.IN, resolution), Length.of(149.75, LengthUnit.IN, resolution));
+		Estimate estimate = repeated.estimate(LengthUnit.IN, EIGHTH);
+		assertThat(estimate.value()).isEqualTo(150);
+		assertThat(estimate.standardUncertainty()).isCloseTo(0.1488, within(1e-4));
+		assertThat(estimate.degreesOfFreedom()).isCloseTo(2.2578, within(1e-3));
+		assertThat(repeated.text()).startsWith("mean of (150 in, 150.25 in, 149.75 in)");
+	}
+
+	@Test
+	void repeatsAreNotTrustedMoreThanTheInstrument() {
+		Length close = Length.repeats(Length.of(10, LengthUnit.IN), Length.of(10.0625, LengthUnit.IN));
+		assertThat(close.estimate(LengthUnit.IN, EIGHTH)).isEqualTo(new Estimate(10.03125, 0.125));
+		Length apart = Length.repeats(Length.of(10, LengthUnit.IN), Length.of(12, LengthUnit.IN));
+		assertThat(apart.estimate(LengthUnit.IN, EIGHTH)).isEqualTo(new Estimate(11, 1, 1));
+	}
+
+	/** L cos g: 102 ft at 8 degrees, 40 ft at 25 %; differentiated by hand. */
+	@Test
+	void laysSlopesLevel() {
+		Length taped = Length.alongSlope(Length.of(102, LengthUnit.FT, 0.5), Angle.degrees(-8, 0.25));
+		assertThat(taped.feet()).isCloseTo(101.0073, within(1e-4));
+		assertThat(Length.alongSlope(Length.of(40, LengthUnit.FT), Angle.percent(25)).feet()).isCloseTo(38.8057,
+				within(1e-4));
+		double byAngle = 102 * Math.sin(Math.toRadians(8)) * Math.toRadians(0.25);
+		assertThat(taped.estimate(LengthUnit.FT, EIGHTH).standardUncertainty())
+			.isCloseTo(Math.hypot(0.5 * Math.cos(Math.toRadians(8)), byAngle), within(1e-12));
+		assertThat(taped.text()).isEqualTo("(102 ft) × cos(-8 deg)");
+	}
+
+	@Test
+	void refusesRepeatsAndSlopesThatMakeNoSense() {
+		Length foot = Length.of(1, LengthUnit.FT);
+		Length twice = Length.repeats(foot, foot);
+		Length sloped = Length.alongSlope(foot, Angle.degrees(5));
+		refused("repeats", () -> Length.repeats(foot));
+		refused("repeats/1", () -> Length.repeats(foot, twice));
+		refused("repeats/1", () -> Length.repeats(foot, Length.of(-1, LengthUnit.FT)));
+		refused("along", () -> Length.alongSlope(twice, Angle.degrees(5)));
+		refused("along", () -> Length.alongSlope(sloped, Angle.degrees(5)));
+		refused("along/value", () -> Length.alongSlope(Length.of(0, LengthUnit.FT), Angle.degrees(5)));
+		refused("segments/0", () -> Length.segments(twice, foot));
+	}
+
+	private static void refused(String path, ThrowingCallable making) {
+		assertThatExceptionOfType(InvalidReadingException.class).isThrownBy(making)
+			.satisfies((ex) -> assertThat(ex.path()).isEqualTo(path));
 	}
 
 	@Test

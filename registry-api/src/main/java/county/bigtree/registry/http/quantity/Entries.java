@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
@@ -15,6 +16,8 @@ import county.bigtree.domain.quantity.AngleUnit;
 import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.quantity.Length;
 import county.bigtree.domain.quantity.LengthUnit;
+import county.bigtree.domain.quantity.RepeatedLength;
+import county.bigtree.domain.quantity.SlopedLength;
 import county.bigtree.registry.problem.FieldProblem;
 import county.bigtree.registry.problem.InvalidEntries;
 import org.jspecify.annotations.Nullable;
@@ -66,9 +69,13 @@ final class Entries {
 			return null;
 		}
 		if (node.has("segments")) {
-			refuseOthers(node, pointer, Set.of("segments"));
-			List<Length> parts = list(node.get("segments"), pointer + "/segments", this::length);
-			return (parts != null) ? make(pointer, () -> new Length.Segments(parts)) : null;
+			return lengths(node, pointer, "segments", Length.Segments::new);
+		}
+		if (node.has("repeats")) {
+			return lengths(node, pointer, "repeats", RepeatedLength::new);
+		}
+		if (node.has("along") || node.has("slope")) {
+			return sloped(node, pointer);
 		}
 		if (node.has("feet") || node.has("inches")) {
 			refuseOthers(node, pointer, FEET_AND_INCHES);
@@ -84,6 +91,20 @@ final class Entries {
 		Double uncertainty = number(node.path("standardUncertainty"), pointer + "/standardUncertainty");
 		return (value != null && unit != null) ? make(pointer, () -> new Length.Single(value, unit, uncertainty))
 				: null;
+	}
+
+	private @Nullable Length lengths(JsonNode node, String pointer, String field,
+			Function<List<Length>, Length> maker) {
+		refuseOthers(node, pointer, Set.of(field));
+		List<Length> parts = list(node.get(field), pointer + "/" + field, this::length);
+		return (parts != null) ? make(pointer, () -> maker.apply(parts)) : null;
+	}
+
+	private @Nullable Length sloped(JsonNode node, String pointer) {
+		refuseOthers(node, pointer, Set.of("along", "slope"));
+		Length along = length(node.path("along"), pointer + "/along");
+		Angle slope = angle(node.path("slope"), pointer + "/slope");
+		return (along != null && slope != null) ? make(pointer, () -> new SlopedLength(along, slope)) : null;
 	}
 
 	@Nullable Angle angle(JsonNode node, String pointer) {
@@ -193,8 +214,7 @@ final class Entries {
 		return number(node.path(name), pointer + "/" + name);
 	}
 
-	private <U> @Nullable U unit(JsonNode node, String pointer, U[] units,
-			java.util.function.Function<U, String> code) {
+	private <U> @Nullable U unit(JsonNode node, String pointer, U[] units, Function<U, String> code) {
 		JsonNode given = node.path("unit");
 		for (U unit : units) {
 			if (given.isString() && code.apply(unit).equals(given.stringValue())) {

@@ -19,6 +19,8 @@ import county.bigtree.domain.measuring.Reading;
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Figures;
 import county.bigtree.domain.quantity.Length;
+import county.bigtree.domain.quantity.RepeatedLength;
+import county.bigtree.domain.quantity.SlopedLength;
 import county.bigtree.registry.problem.InvalidEntries;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -113,6 +115,14 @@ public final class ReadingsJson {
 		else if (length instanceof Length.Segments segments) {
 			ArrayNode parts = node.putArray("segments");
 			segments.parts().forEach((part) -> parts.add(write(part)));
+		}
+		else if (length instanceof RepeatedLength repeated) {
+			ArrayNode readings = node.putArray("repeats");
+			repeated.readings().forEach((reading) -> readings.add(write(reading)));
+		}
+		else if (length instanceof SlopedLength sloped) {
+			node.set("along", write(sloped.along()));
+			node.set("slope", write(sloped.slope()));
 		}
 		return node;
 	}

@@ -29,10 +29,13 @@ class ReadingsJsonTest {
 			{"method": "tape", "girth": {"feet": 12, "inches": 3.5, "standardUncertainty": 0.25},
 			 "heightAboveGround": {"value": 4, "unit": "ft"}, "placement": "below a burl",
 			 "instrument": "steel tape", "remarks": "two of us"}""", """
-			{"method": "string", "length": {"value": 40, "unit": "in", "standardUncertainty": 0.5}}""", """
-			{"method": "string", "sticks": 3, "stickLength": {"value": 1, "unit": "yd"},
-			 "rest": {"value": 11, "unit": "cm"}}""", """
-			{"method": "diameter", "diameters": [{"value": 31, "unit": "in"}, {"value": 29.5, "unit": "in"}]}""",
+			{"method": "tape", "girth": {"repeats": [{"value": 150, "unit": "in"}, {"feet": 12, "inches": 6.25}]}}""",
+			"""
+					{"method": "string", "length": {"value": 40, "unit": "in", "standardUncertainty": 0.5}}""", """
+					{"method": "string", "sticks": 3, "stickLength": {"value": 1, "unit": "yd"},
+					 "rest": {"value": 11, "unit": "cm"}}""",
+			"""
+					{"method": "diameter", "diameters": [{"value": 31, "unit": "in"}, {"value": 29.5, "unit": "in"}]}""",
 			"""
 					{"method": "biltmore", "stickReading": {"value": 20, "unit": "in"}, "reach": {"value": 25, "unit": "in"}}""" })
 	void givesGirthReadingsBackAsEntered(String text) {
@@ -72,6 +75,8 @@ class ReadingsJsonTest {
 	@ValueSource(strings = { """
 			{"method": "axes", "axes": [{"value": 40, "unit": "ft"},
 			 {"segments": [{"value": 30, "unit": "ft"}, {"feet": 8, "inches": 6}]}]}""", """
+			{"method": "axes", "axes": [{"value": 40, "unit": "ft"},
+			 {"along": {"value": 38, "unit": "ft"}, "slope": {"value": 12, "unit": "pct"}}]}""", """
 			{"method": "spokes", "radii": [{"value": 20, "unit": "ft"}, {"value": 21, "unit": "ft"},
 			 {"value": 19, "unit": "ft"}, {"value": 0, "unit": "ft"}], "bearings": [0, 90.5, 180, 270]}""", """
 			{"method": "stated-spread", "spread": {"value": 12, "unit": "m"}}""" })

@@ -1,7 +1,9 @@
-package county.bigtree.registry.transfer;
+package county.bigtree.domain.quantity;
 
-import county.bigtree.domain.quantity.InvalidReadingException;
-import county.bigtree.domain.quantity.LengthUnit;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.constraints.IntRange;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -24,7 +26,8 @@ class LengthTextTest {
 					"375 cm|3.75", "3750mm|3.75", "3.75 metres|3.75", "3.75 Meters|3.75", "4 yd|3.6576", "12.5 ft|3.81",
 					"12.5'|3.81", "148\"|3.7592", "80|80", " 80. |80", ".5|0.5", "-3|-3", "0,375|0.375",
 					"1,2345|1.2345", "1234,567|1234.567", "1,234.5 mm|1.2345", "1.234,5 mm|1.2345", "1,234,000 mm|1234",
-					"1.234|1.234", "+7 m|7", "12 \u00a0ft|3.6576" })
+					"1.234|1.234", "+7 m|7", "12 \u00a0ft|3.6576", "12 ft 3 1/2 in|3.7465", "12' 3.5\"|3.7465",
+					"12' 3 1/2\"|3.7465", "0 ft 6 in|0.1524", "-1/2 in|-0.0127" })
 	void readsWhatIsClear(String written, double metres) {
 		assertThat(LengthText.read(written, LengthUnit.M).metres()).isCloseTo(metres, within(1e-9));
 	}
@@ -49,6 +52,24 @@ class LengthTextTest {
 		assertThatExceptionOfType(InvalidReadingException.class)
 			.isThrownBy(() -> LengthText.read(written, LengthUnit.FT))
 			.satisfies((refusal) -> assertThat(refusal.detail()).isEqualTo(detail));
+	}
+
+	@Test
+	void keepsWhatWasWritten() {
+		assertThat(LengthText.read("12 ft 3 1/2 in", LengthUnit.FT)).isEqualTo(Length.feetAndInches(12, 3.5));
+		assertThat(LengthText.read("12' 3.5\"", LengthUnit.M)).isEqualTo(Length.feetAndInches(12, 3.5));
+		assertThat(LengthText.read("3.75 m", LengthUnit.FT)).isEqualTo(Length.of(3.75, LengthUnit.M));
+		assertThat(LengthText.read("37", LengthUnit.YD)).isEqualTo(Length.of(37, LengthUnit.YD));
+	}
+
+	/** Every length the register itself writes. */
+	@Property(tries = 500, seed = "417")
+	void readsBackItsOwnText(@ForAll @IntRange(min = 1, max = 999_999) int thousandths, @ForAll LengthUnit unit,
+			@ForAll @IntRange(max = 300) int feet, @ForAll @IntRange(max = 95) int eighths) {
+		Length single = Length.of(thousandths / 1000.0, unit);
+		assertThat(LengthText.read(single.text(), LengthUnit.MM)).isEqualTo(single);
+		Length both = Length.feetAndInches(feet, eighths / 8.0);
+		assertThat(LengthText.read(both.text(), LengthUnit.MM)).isEqualTo(both);
 	}
 
 	@ParameterizedTest

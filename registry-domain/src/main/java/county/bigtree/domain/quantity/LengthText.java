@@ -1,4 +1,4 @@
-package county.bigtree.registry.transfer;
+package county.bigtree.domain.quantity;
 
 import java.util.HashMap;
 import java.util.Locale;
@@ -6,19 +6,15 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-import county.bigtree.domain.quantity.Flaw;
-import county.bigtree.domain.quantity.InvalidReadingException;
-import county.bigtree.domain.quantity.Length;
-import county.bigtree.domain.quantity.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Reads lengths as people write them into lists: {@code 3.75 m}, {@code 12' 4"},
+ * Reads lengths as people write them: {@code 3.75 m}, {@code 12' 4"},
  * {@code 12 ft 4 1/2 in}, {@code 3,75}. A comma or a point parts the decimals or the
  * thousands, as the number itself shows; {@code 1,234}, which may be either, is refused.
- * How lists are written is common practice, no source.
+ * How lengths are written is common practice, no source.
  */
-final class LengthText {
+public final class LengthText {
 
 	/** Longer than anything that is a length. */
 	private static final int LONGEST = 60;
@@ -57,7 +53,7 @@ final class LengthText {
 	 * @param unit of a number that brings none
 	 * @throws InvalidReadingException which says what was not understood
 	 */
-	static Length read(String entry, LengthUnit unit) {
+	public static Length read(String entry, LengthUnit unit) {
 		Matcher written = WRITTEN.matcher(plain(entry));
 		if (entry.length() > LONGEST || !written.matches()) {
 			throw fault("must be a length, such as 12.5, 3.75 m or 12 ft 4 in, but was " + shortened(entry));
@@ -94,7 +90,7 @@ final class LengthText {
 	 * Reads a number whose comma or point may part its decimals or its thousands.
 	 * @throws InvalidReadingException which says what was not understood
 	 */
-	static double number(String written) {
+	public static double number(String written) {
 		String number = (written.endsWith(".") || written.endsWith(",")) ? written.substring(0, written.length() - 1)
 				: written;
 		if (AMBIGUOUS.matcher(number).matches()) {
