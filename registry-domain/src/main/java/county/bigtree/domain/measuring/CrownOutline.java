@@ -3,6 +3,7 @@ package county.bigtree.domain.measuring;
 import java.util.List;
 import java.util.stream.IntStream;
 
+import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.Figures;
 import county.bigtree.domain.quantity.Flaw;
 import county.bigtree.domain.quantity.InvalidReadingException;
@@ -60,6 +61,51 @@ public record CrownOutline(List<Double> radii, List<Double> bearings) {
 	/** The diameter of the circle with the sectors' area, wherever the stem stands. */
 	public double areaPreservingSpread() {
 		return 2 * Math.sqrt(sectorArea() / Math.PI);
+	}
+
+	/**
+	 * The polygon's area with its standard uncertainty from those of the radii, in square
+	 * feet.
+	 * @param uncertainties in feet, one for each radius, taken as independent
+	 */
+	public Estimate polygonArea(List<Double> uncertainties) {
+		int n = this.radii.size();
+		double[] contributions = new double[n];
+		for (int i = 0; i < n; i++) {
+			int before = (i + n - 1) % n;
+			double sensitivity = (this.radii.get(before) * sine(before) + this.radii.get((i + 1) % n) * sine(i)) / 2;
+			contributions[i] = sensitivity * uncertainty(uncertainties, i);
+		}
+		return new Estimate(polygonArea(), Uncertainty.combined(contributions));
+	}
+
+	/** As {@link #polygonArea(List)}, of the sectors. */
+	public Estimate sectorArea(List<Double> uncertainties) {
+		double[] weights = Bearings.weights(this.bearings);
+		double[] contributions = new double[weights.length];
+		for (int i = 0; i < weights.length; i++) {
+			contributions[i] = 2 * Math.PI * weights[i] * this.radii.get(i) * uncertainty(uncertainties, i);
+		}
+		return new Estimate(sectorArea(), Uncertainty.combined(contributions));
+	}
+
+	/** As {@link #sectorArea(List)}, of the spread in feet. */
+	public Estimate areaPreservingSpread(List<Double> uncertainties) {
+		Estimate area = sectorArea(uncertainties);
+		double spread = areaPreservingSpread();
+		return new Estimate(spread, 2 * area.standardUncertainty() / (Math.PI * Figures.positive("radii", spread)));
+	}
+
+	private double sine(int i) {
+		return Math.sin(Math.toRadians(Bearings.gapAfter(this.bearings, i)));
+	}
+
+	private double uncertainty(List<Double> uncertainties, int i) {
+		if (uncertainties.size() != this.radii.size()) {
+			throw new InvalidReadingException("uncertainties", Flaw.WRONG_COUNT,
+					"must be one for each of " + this.radii.size() + " radii but was " + uncertainties.size());
+		}
+		return Figures.notNegative("uncertainties/" + i, uncertainties.get(i));
 	}
 
 	/** Of an ellipse with these two axes. */

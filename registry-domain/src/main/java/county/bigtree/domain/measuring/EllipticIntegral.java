@@ -1,8 +1,8 @@
 package county.bigtree.domain.measuring;
 
 /**
- * The complete elliptic integral of the second kind, by the arithmetic-geometric mean
- * (NIST Handbook of Mathematical Functions, 19.8).
+ * The complete elliptic integrals of the first and second kind, by the
+ * arithmetic-geometric mean (NIST Handbook of Mathematical Functions, 19.8).
  */
 final class EllipticIntegral {
 
@@ -30,6 +30,18 @@ final class EllipticIntegral {
 			sum += power * c * c;
 		}
 		return Math.PI / (2 * a) * (1 - sum);
+	}
+
+	/** K(m), the first kind, for m from 0 to below 1. */
+	static double completeFirstKind(double parameter) {
+		double a = 1;
+		double g = Math.sqrt(1 - parameter);
+		while (Math.abs(a - g) > 1e-15 * a) {
+			double mean = (a + g) / 2;
+			g = Math.sqrt(a * g);
+			a = mean;
+		}
+		return Math.PI / (2 * a);
 	}
 
 }

@@ -53,6 +53,11 @@ record Figure(String symbol, LengthUnit unit, double value, Budget budget, doubl
 				: new Estimate(this.value, combined, this.budget.degreesOfFreedom());
 	}
 
+	/** As propagated, whatever the method's least. */
+	Estimate budgeted() {
+		return new Figure(this.symbol, this.unit, this.value, this.budget, 0).estimate();
+	}
+
 	/** The step from the entries to the figure, and the steps to its uncertainty. */
 	List<WorkingLine> lines(String formula, String numbers) {
 		WorkingLine result = new WorkingLine(this.symbol + " = " + formula, numbers, this.value, this.unit.code());

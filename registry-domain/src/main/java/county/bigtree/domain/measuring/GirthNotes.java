@@ -23,6 +23,11 @@ public record GirthNotes(@Nullable Length heightAboveGround, @Nullable String pl
 	/** In feet: what separates 4.5 ft from 1.37 m, with room for a rounded entry. */
 	private static final double SAME_HEIGHT = 0.05;
 
+	/** In metres (Luoma and others 2017, Forests 8(2):38). */
+	private static final double METRIC_BREAST_HEIGHT = 1.3;
+
+	private static final double SAME_METRIC_HEIGHT = 0.01;
+
 	public GirthNotes {
 		if (heightAboveGround != null) {
 			heightAboveGround.positive("heightAboveGround");
@@ -33,6 +38,11 @@ public record GirthNotes(@Nullable Length heightAboveGround, @Nullable String pl
 		if (this.heightAboveGround == null
 				|| Math.abs(this.heightAboveGround.feet() - MeasuringPoint.BREAST_HEIGHT_FEET) <= SAME_HEIGHT) {
 			return List.of();
+		}
+		if (Math.abs(this.heightAboveGround.metres() - METRIC_BREAST_HEIGHT) <= SAME_METRIC_HEIGHT) {
+			return List.of(new Caution("metric-breast-height",
+					"The girth was taken at 1.3 m, breast height in metric countries, which lies 0.23 ft below 4.5 ft: "
+							+ "where the stem tapers it reads somewhat large."));
 		}
 		return List.of(new Caution("not-at-breast-height", "The girth was taken "
 				+ Figures.rounded(this.heightAboveGround.feet(), 3) + " ft above ground, not at 4.5 ft (1.37 m)."));

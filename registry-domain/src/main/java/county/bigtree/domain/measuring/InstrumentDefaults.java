@@ -22,6 +22,12 @@ final class InstrumentDefaults {
 	/** The same wrap as a tape's, and a pencil mark read to an eighth: proposal. */
 	static final DefaultUncertainty STRING = inchesOrShare(0.4, 0.0025);
 
+	/** Proposal: a mark on the stem, its height above ground taped. */
+	static final DefaultUncertainty MARK_HEIGHT = feetOrShare(0.05, 0);
+
+	/** Proposal: how far off the stem a top stands, judged from the side. */
+	static final DefaultUncertainty TOP_OFFSET = feetOrShare(2, 0.1);
+
 	/** Proposal: what a string stretches or gives between tree and rule, as a share. */
 	static final double STRING_STRETCH = 0.002;
 

@@ -12,6 +12,15 @@ public enum Method {
 
 	STRING(Kind.GIRTH, "string"),
 
+	/** Half the way around, where the whole can't be wrapped. */
+	HALF_GIRTH(Kind.GIRTH, "half-girth"),
+
+	/** Between two girths, where breast height can't be taped. */
+	TAPER(Kind.GIRTH, "taper"),
+
+	/** Every stem of a tree that has several. */
+	STEMS(Kind.GIRTH, "stems"),
+
 	DIAMETER(Kind.GIRTH, "diameter"),
 
 	BILTMORE(Kind.GIRTH, "biltmore"),

@@ -10,7 +10,7 @@ import county.bigtree.domain.quantity.InvalidReadingException;
  */
 public final class Taper {
 
-	private static final double FARTHEST_APART = 2;
+	static final double FARTHEST_APART = 2;
 
 	private Taper() {
 	}
@@ -20,6 +20,11 @@ public final class Taper {
 	 * @throws InvalidReadingException unless the height wanted lies between the two
 	 */
 	public static Estimate girthAt(double heightFeet, Estimate lowerGirth, Estimate lowerHeight, Estimate upperGirth,
+			Estimate upperHeight) {
+		return figure(heightFeet, lowerGirth, lowerHeight, upperGirth, upperHeight).estimate();
+	}
+
+	static Figure figure(double heightFeet, Estimate lowerGirth, Estimate lowerHeight, Estimate upperGirth,
 			Estimate upperHeight) {
 		double below = heightFeet - lowerHeight.value();
 		double above = upperHeight.value() - heightFeet;
@@ -35,7 +40,7 @@ public final class Taper {
 		Budget budget = Budget.of(Budget.term("C1", above / apart, lowerGirth),
 				Budget.term("C2", below / apart, upperGirth), Budget.term("h1", -taper * above / apart, lowerHeight),
 				Budget.term("h2", -taper * below / apart, upperHeight));
-		return Figure.girth(lowerGirth.value() + taper * below, budget).estimate();
+		return Figure.girth(lowerGirth.value() + taper * below, budget);
 	}
 
 }

@@ -1,25 +1,35 @@
 package county.bigtree.domain.measuring;
 
+import java.util.ArrayList;
 import java.util.List;
 
+import county.bigtree.domain.quantity.SlopedLength;
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.Figures;
 import county.bigtree.domain.quantity.Length;
 import county.bigtree.domain.quantity.LengthUnit;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Height where the distance to the tree can't be taped: two stations in line with the
- * top, a known horizontal distance D apart, with the eye level at both. X = D tan a2 /
- * (tan a1 - tan a2) from the near station, and H = X (tan a1 - tan b). Standard surveying
- * geometry.
+ * top, a known horizontal distance D apart, the far eye dz above the near one. X = (D tan
+ * a2 + dz) / (tan a1 - tan a2) from the near station to under the top, and H = X (tan a1
+ * - tan b), or X tan a1 - Xb tan b where the base lies at another distance Xb. Standard
+ * surveying geometry.
  *
  * @param stationsApart horizontal, more than zero
+ * @param farEyeAboveNear negative if below, or null for level eyes
  * @param nearTopAngle above the far one and above the base
- * @param farTopAngle above level
+ * @param farTopAngle above level where the eyes are level
  * @param nearBaseAngle negative if the base lies below the eye
+ * @param baseDistance level, from the near eye to the base, where the top stands off it,
+ * more than zero, or null
+ * @param markAboveBase how far above the ground the lower sight met the stem, 0 or more,
+ * or null for the base itself
  */
-public record TwoStationHeight(Length stationsApart, Angle nearTopAngle, Angle farTopAngle, Angle nearBaseAngle,
+public record TwoStationHeight(Length stationsApart, @Nullable Length farEyeAboveNear, Angle nearTopAngle,
+		Angle farTopAngle, Angle nearBaseAngle, @Nullable Length baseDistance, @Nullable Length markAboveBase,
 		Notes notes) implements HeightReading {
 
 	/** In degrees: closer angles multiply their errors (proposal). */
@@ -27,9 +37,23 @@ public record TwoStationHeight(Length stationsApart, Angle nearTopAngle, Angle f
 
 	public TwoStationHeight {
 		stationsApart.positive("stationsApart");
-		Figures.positive("farTopAngle/value", farTopAngle.value());
+		if (farEyeAboveNear == null) {
+			Figures.positive("farTopAngle/value", farTopAngle.value());
+		}
+		if (baseDistance == null) {
+			Sight.requireAbove("nearTopAngle", nearTopAngle, "the base angle", nearBaseAngle);
+		}
+		else {
+			baseDistance.positive("baseDistance");
+		}
 		Sight.requireAbove("nearTopAngle", nearTopAngle, "the far angle", farTopAngle);
-		Sight.requireAbove("nearTopAngle", nearTopAngle, "the base angle", nearBaseAngle);
+		distance(stationsApart.feet(), nearTopAngle, farTopAngle, Sight.feet(farEyeAboveNear));
+		Sight.requireMark(markAboveBase);
+	}
+
+	public TwoStationHeight(Length stationsApart, Angle nearTopAngle, Angle farTopAngle, Angle nearBaseAngle,
+			Notes notes) {
+		this(stationsApart, null, nearTopAngle, farTopAngle, nearBaseAngle, null, null, notes);
 	}
 
 	/**
@@ -64,12 +88,30 @@ public record TwoStationHeight(Length stationsApart, Angle nearTopAngle, Angle f
 		double x = horizontalFeet();
 		double t1 = this.nearTopAngle.tangent();
 		double t2 = this.farTopAngle.tangent();
-		double rise = t1 - this.nearBaseAngle.tangent();
-		double gain = d.value() / ((t1 - t2) * (t1 - t2));
-		Budget budget = Budget.of(Budget.term("D", x * rise / d.value(), d),
-				term("a1", x - gain * t2 * rise, this.nearTopAngle), term("a2", gain * t1 * rise, this.farTopAngle),
-				term("b", -x, this.nearBaseAngle));
-		return Figure.height(x * rise, budget).notBelow(InstrumentDefaults.TWO_STATION, allStated());
+		double tb = this.nearBaseAngle.tangent();
+		double narrow = t1 - t2;
+		// what a foot of X adds to the height
+		double rise = (this.baseDistance == null) ? t1 - tb : t1;
+		List<Budget.Term> terms = new ArrayList<>();
+		terms.add(Budget.term("D", t2 / narrow * rise, d));
+		if (this.farEyeAboveNear != null) {
+			terms.add(Budget.term("dz", rise / narrow,
+					this.farEyeAboveNear.estimate(LengthUnit.FT, InstrumentDefaults.BASE_OFFSET)));
+		}
+		terms.add(term("a1", x - x / narrow * rise, this.nearTopAngle));
+		terms.add(term("a2", (d.value() + x) / narrow * rise, this.farTopAngle));
+		terms.add(term("b", -baseFeet(), this.nearBaseAngle));
+		if (this.baseDistance != null) {
+			terms.add(Budget.term("Xb", -tb, this.baseDistance.estimate(LengthUnit.FT, InstrumentDefaults.DISTANCE)));
+		}
+		Sight.addMark(terms, this.markAboveBase);
+		double height = (this.baseDistance == null) ? x * rise : x * t1 - baseFeet() * tb;
+		return Figure.height(height + Sight.feet(this.markAboveBase), new Budget(terms))
+			.notBelow(InstrumentDefaults.TWO_STATION, allStated());
+	}
+
+	private double baseFeet() {
+		return (this.baseDistance != null) ? this.baseDistance.feet() : horizontalFeet();
 	}
 
 	/** From the sensitivity to the angle's tangent. */
@@ -78,33 +120,61 @@ public record TwoStationHeight(Length stationsApart, Angle nearTopAngle, Angle f
 	}
 
 	private double horizontalFeet() {
-		return distance(this.stationsApart.feet(), this.nearTopAngle, this.farTopAngle, 0);
+		return distance(this.stationsApart.feet(), this.nearTopAngle, this.farTopAngle,
+				Sight.feet(this.farEyeAboveNear));
 	}
 
 	private boolean allStated() {
 		return this.stationsApart.statesUncertainty() && this.nearTopAngle.statesUncertainty()
-				&& this.farTopAngle.statesUncertainty() && this.nearBaseAngle.statesUncertainty();
+				&& this.farTopAngle.statesUncertainty() && this.nearBaseAngle.statesUncertainty()
+				&& Sight.statesUncertainty(this.farEyeAboveNear) && Sight.statesUncertainty(this.baseDistance)
+				&& Sight.statesUncertainty(this.markAboveBase);
 	}
 
 	@Override
 	public List<WorkingLine> working() {
+		Working working = new Working().converted("D", this.stationsApart, LengthUnit.FT);
+		distanceLines(working);
+		String x = Working.number(horizontalFeet());
+		String near = Working.tangent(this.nearTopAngle);
+		String base = Working.tangent(this.nearBaseAngle);
+		if (this.baseDistance == null) {
+			return Sight.withMark(working, figure(), "X (tan a1 - tan b)", "%s ft × (%s - %s)".formatted(x, near, base),
+					this.markAboveBase);
+		}
+		working.converted("Xb", this.baseDistance, LengthUnit.FT);
+		return Sight.withMark(working, figure(), "X tan a1 - Xb tan b",
+				"%s ft × %s - %s ft × %s".formatted(x, near, Working.feet(this.baseDistance), base),
+				this.markAboveBase);
+	}
+
+	private void distanceLines(Working working) {
 		String far = Working.tangent(this.farTopAngle);
 		String near = Working.tangent(this.nearTopAngle);
-		String distance = "%s ft × %s / (%s - %s)".formatted(Working.feet(this.stationsApart), far, near, far);
-		String height = "%s ft × (%s - %s)".formatted(Working.number(horizontalFeet()), near,
-				Working.tangent(this.nearBaseAngle));
-		return new Working().converted("D", this.stationsApart, LengthUnit.FT)
-			.line("X = D tan a2 / (tan a1 - tan a2)", distance, horizontalFeet(), LengthUnit.FT)
-			.then(figure().lines("X (tan a1 - tan b)", height));
+		String d = Working.feet(this.stationsApart);
+		if (this.farEyeAboveNear == null) {
+			working.line("X = D tan a2 / (tan a1 - tan a2)", "%s ft × %s / (%s - %s)".formatted(d, far, near, far),
+					horizontalFeet(), LengthUnit.FT);
+			return;
+		}
+		working.converted("dz", this.farEyeAboveNear, LengthUnit.FT)
+			.line("X = (D tan a2 + dz) / (tan a1 - tan a2)",
+					"(%s ft × %s + %s ft) / (%s - %s)".formatted(d, far, Working.feet(this.farEyeAboveNear), near, far),
+					horizontalFeet(), LengthUnit.FT);
 	}
 
 	@Override
 	public List<Caution> cautions() {
-		if (this.nearTopAngle.degrees() - this.farTopAngle.degrees() >= NARROW) {
-			return List.of();
+		List<Caution> cautions = new ArrayList<>();
+		if (this.nearTopAngle.degrees() - this.farTopAngle.degrees() < NARROW) {
+			cautions.add(new Caution("stations-close",
+					"The two sights to the top differ by less than 8 degrees: set the stations farther apart."));
 		}
-		return List.of(new Caution("stations-close",
-				"The two sights to the top differ by less than 8 degrees: set the stations farther apart."));
+		if (this.stationsApart instanceof SlopedLength && this.farEyeAboveNear == null) {
+			cautions.add(new Caution("eyes-not-level",
+					"The stations lie along a slope: say how much higher the eye was at the far one."));
+		}
+		return cautions;
 	}
 
 }

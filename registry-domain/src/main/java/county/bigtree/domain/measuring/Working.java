@@ -32,6 +32,12 @@ final class Working {
 		return this;
 	}
 
+	/** A number without a unit. */
+	Working ratio(String formula, String numbers, double value) {
+		this.lines.add(new WorkingLine(formula, numbers, value, ""));
+		return this;
+	}
+
 	List<WorkingLine> then(List<WorkingLine> last) {
 		this.lines.addAll(last);
 		return List.copyOf(this.lines);

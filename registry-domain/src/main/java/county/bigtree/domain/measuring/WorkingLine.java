@@ -8,7 +8,7 @@ import county.bigtree.domain.quantity.Figures;
  * @param formula in symbols: {@code H = X (tan a - tan b)}
  * @param numbers the same with the numbers put in
  * @param value what comes out, unrounded
- * @param unit of the value
+ * @param unit of the value, empty for a number without one
  */
 public record WorkingLine(String formula, String numbers, double value, String unit) {
 
@@ -16,7 +16,8 @@ public record WorkingLine(String formula, String numbers, double value, String u
 
 	/** The value as written on the board, to six significant digits, with its unit. */
 	public String result() {
-		return Figures.rounded(this.value, DIGITS) + " " + this.unit;
+		String number = Figures.rounded(this.value, DIGITS);
+		return this.unit.isEmpty() ? number : number + " " + this.unit;
 	}
 
 }

@@ -1,10 +1,12 @@
 package county.bigtree.domain.measuring;
 
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
+import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.quantity.Length;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
@@ -13,6 +15,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 import static county.bigtree.domain.quantity.LengthUnit.FT;
+import static county.bigtree.domain.quantity.LengthUnit.IN;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.within;
@@ -20,6 +23,55 @@ import static org.assertj.core.api.Assertions.within;
 class CrownReadingTest {
 
 	private static final List<Double> EIGHT = List.of(28.0, 31.5, 26.0, 22.5, 30.0, 34.0, 29.5, 25.0);
+
+	/**
+	 * 24 ft taped from the bark of a stem of 150 in is 25.9894 ft from its centre; the
+	 * stem's radius is common to all spokes, so that its uncertainty doesn't average out.
+	 */
+	@Test
+	void spokesFromTheBarkShareTheStemsRadius() {
+		CrownSpokes spokes = new CrownSpokes(Collections.nCopies(4, Length.of(24, FT, 0)), List.of(),
+				Length.of(150, IN, 6), Notes.NONE);
+		assertThat(spokes.estimate().value()).isCloseTo(2 * 25.989437, within(1e-5));
+		assertThat(spokes.estimate().standardUncertainty()).isCloseTo(0.5 / Math.PI, within(1e-9));
+		assertThat(spokes.outline().radii()).allSatisfy((r) -> assertThat(r).isCloseTo(25.989437, within(1e-5)));
+		assertThat(spokes.working()).extracting(WorkingLine::formula).contains("W = 2 (r1 + ... + rn) / n + C / π");
+	}
+
+	/**
+	 * Axes of 40 ft and of 32 ft along 14 degrees, which is 31.0495 level; by hand.
+	 */
+	@Test
+	void axesTapedAlongASlopeAreProjected() {
+		CrownAxes axes = new CrownAxes(
+				List.of(Length.of(40, FT), Length.alongSlope(Length.of(32, FT), Angle.degrees(14))), Notes.NONE);
+		assertThat(axes.estimate().value()).isCloseTo((40 + 31.049463) / 2, within(1e-6));
+	}
+
+	/** Against secants of the areas themselves. */
+	@Test
+	void areasAreAsUnsureAsTheirRadii() {
+		List<Double> radii = List.of(25.0, 30.0, 28.0, 24.0, 31.0, 33.0, 27.0);
+		List<Double> bearings = List.of(0.0, 40.0, 95.0, 150.0, 200.0, 260.0, 310.0);
+		List<Double> us = List.of(0.5, 1.0, 0.7, 0.2, 0.0, 0.9, 0.4);
+		CrownOutline outline = new CrownOutline(radii, bearings);
+		double polygon = 0;
+		double sector = 0;
+		double spread = 0;
+		for (int i = 0; i < radii.size(); i++) {
+			List<Double> longer = new ArrayList<>(radii);
+			longer.set(i, radii.get(i) + 1e-5);
+			CrownOutline moved = new CrownOutline(longer, bearings);
+			polygon = Math.hypot(polygon, us.get(i) * (moved.polygonArea() - outline.polygonArea()) / 1e-5);
+			sector = Math.hypot(sector, us.get(i) * (moved.sectorArea() - outline.sectorArea()) / 1e-5);
+			spread = Math.hypot(spread,
+					us.get(i) * (moved.areaPreservingSpread() - outline.areaPreservingSpread()) / 1e-5);
+		}
+		assertThat(outline.polygonArea(us).standardUncertainty()).isCloseTo(polygon, within(1e-3));
+		assertThat(outline.sectorArea(us).standardUncertainty()).isCloseTo(sector, within(1e-3));
+		assertThat(outline.areaPreservingSpread(us).standardUncertainty()).isCloseTo(spread, within(1e-5));
+		refused("uncertainties", () -> outline.sectorArea(List.of(1.0)));
+	}
 
 	@Test
 	void axesAreAveraged() {

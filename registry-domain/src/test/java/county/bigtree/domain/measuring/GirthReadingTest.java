@@ -2,6 +2,7 @@ package county.bigtree.domain.measuring;
 
 import java.util.List;
 
+import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.quantity.Length;
@@ -96,7 +97,9 @@ class GirthReadingTest {
 	void cautionsSayWhatTheUncertaintyCannot() {
 		GirthNotes chest = new GirthNotes(Length.of(130, CM), null, null, null);
 		GirthNotes metric = new GirthNotes(Length.of(137, CM), null, null, null);
-		assertThat(codes(new TapeGirth(Length.of(150, IN), chest))).containsExactly("not-at-breast-height");
+		assertThat(codes(new TapeGirth(Length.of(150, IN), chest))).containsExactly("metric-breast-height");
+		GirthNotes low = new GirthNotes(Length.of(3, FT), null, null, null);
+		assertThat(codes(new TapeGirth(Length.of(150, IN), low))).containsExactly("not-at-breast-height");
 		assertThat(codes(new TapeGirth(Length.of(150, IN), metric))).isEmpty();
 		assertThat(codes(new DiameterGirth(List.of(Length.of(31, IN), Length.of(20, IN)), NONE)))
 			.containsExactly("stem-out-of-round");
@@ -106,6 +109,92 @@ class GirthReadingTest {
 
 	private static List<String> codes(Reading reading) {
 		return reading.cautions().stream().map(Caution::code).toList();
+	}
+
+	/**
+	 * Half of 149 in; Forest Inventory and Analysis core field guide, 5.9.2, from memory.
+	 */
+	@Test
+	void halfAGirthIsDoubledWithItsUncertainty() {
+		HalfGirth half = new HalfGirth(Length.of(74.5, IN, 0.25), NONE);
+		assertThat(half.estimate()).isEqualTo(new Estimate(149, 0.5));
+		assertThat(half.working().get(0).numbers()).isEqualTo("2 × 74.5 in");
+	}
+
+	/** Even taper, worked by hand; no source. */
+	@Test
+	void breastHeightIsFoundBetweenTwoGirths() {
+		TaperGirth taper = new TaperGirth(Length.of(150, IN, 0.25), Length.of(4, FT, 0.05), Length.of(146, IN, 0.25),
+				Length.of(5, FT, 0.05), NONE);
+		assertThat(taper.estimate().value()).isCloseTo(148, within(1e-9));
+		assertThat(taper.estimate().standardUncertainty()).isCloseTo(0.2264, within(1e-4));
+		assertThat(taper.working().get(0).numbers()).isEqualTo("150 in + (146 - 150) in × (4.5 - 4) / (5 - 4)");
+		Length girth = Length.of(150, IN);
+		refused("lowerHeight", "out-of-range",
+				() -> new TaperGirth(girth, Length.of(4.5, FT), girth, Length.of(5, FT), NONE));
+		refused("upperHeight", "out-of-range",
+				() -> new TaperGirth(girth, Length.of(4, FT), girth, Length.of(4.5, FT), NONE));
+		refused("upperHeight", "out-of-range",
+				() -> new TaperGirth(girth, Length.of(3, FT), girth, Length.of(5.5, FT), NONE));
+	}
+
+	/** Common practice, no source; the sum of squares was done by hand. */
+	@Test
+	void aTreeOfSeveralStemsCountsAsItsLargest() {
+		StemsGirth stems = new StemsGirth(List.of(Length.of(60, IN), Length.of(8, FT), Length.of(40, IN)), NONE);
+		assertThat(stems.estimate()).isEqualTo(new Estimate(96, 0.37));
+		assertThat(stems.largest()).isEqualTo(Length.of(8, FT));
+		assertThat(stems.atRootCollar().value()).isCloseTo(Math.sqrt(60 * 60 + 96 * 96 + 40 * 40) / Math.PI,
+				within(1e-9));
+		assertThat(codes(stems)).containsExactly("several-stems");
+		assertThat(stems.working()).extracting(WorkingLine::numbers).contains("max(60 in, 96 in, 40 in)");
+		refused("stems", "wrong-count", () -> new StemsGirth(List.of(Length.of(1, FT)), NONE));
+		refused("stems/1/value", "not-positive",
+				() -> new StemsGirth(List.of(Length.of(1, FT), Length.of(0, FT)), NONE));
+	}
+
+	/** The exact ratio for a cylinder cut by a plane: 150 in read at 10 degrees. */
+	@Test
+	void aMeasuredTiltIsTakenOff() {
+		TapeGirth tilted = new TapeGirth(Length.of(151.1592, IN), Angle.degrees(-10), NONE);
+		assertThat(tilted.estimate().value()).isCloseTo(150, within(1e-3));
+		assertThat(tilted.working()).extracting(WorkingLine::formula)
+			.startsWith("f = (2 / π) E(sin t) / cos t", "C = R / f");
+		assertThat(tilted.working().get(0).result()).isEqualTo("1.00773");
+		refused("tilt", "out-of-range", () -> new TapeGirth(Length.of(1, FT), Angle.degrees(45), NONE));
+	}
+
+	/** By hand: 5 degrees are 0.0873; θ² / 12 and θ² / 4 √(4 / 45) of 150 in. */
+	@Test
+	void aTiltThatIsNotKnownIsABiasAndAnUncertainty() {
+		Estimate off = TapeTilt.unknownTilt(150, Math.toRadians(5));
+		assertThat(off.value()).isCloseTo(0.0952, within(1e-4));
+		assertThat(off.standardUncertainty()).isCloseTo(0.0851, within(1e-4));
+	}
+
+	@Test
+	void theSlopeOfATiltedTapeIsThatOfItsFactor() {
+		for (double t : new double[] { -0.6, -0.1, 0.02, 0.3, 0.75 }) {
+			double step = 1e-5;
+			double secant = (TapeTilt.factor(Math.toDegrees(Math.abs(t + step)))
+					- TapeTilt.factor(Math.toDegrees(Math.abs(t - step)))) / (2 * step);
+			assertThat(TapeTilt.slope(t)).isCloseTo(secant, within(1e-6));
+		}
+		assertThat(TapeTilt.slope(0)).isZero();
+	}
+
+	/**
+	 * Welch-Satterthwaite (JCGM 100:2008, G.4.1): two diameters, one repeated; by hand.
+	 */
+	@Test
+	void degreesOfFreedomComeThroughToTheGirth() {
+		Length repeated = Length.repeats(Length.of(40, IN, 0), Length.of(41, IN, 0), Length.of(42, IN, 0));
+		Estimate girth = new DiameterGirth(List.of(repeated, Length.of(30, IN, 1)), NONE).estimate();
+		double scatter = 1 / Math.sqrt(3);
+		assertThat(girth.standardUncertainty()).isCloseTo(Math.PI / 2 * Math.sqrt(1.0 / 3 + 1), within(1e-9));
+		assertThat(girth.degreesOfFreedom()).isCloseTo(2 * Math.pow(1.0 / 3 + 1, 2) / Math.pow(scatter, 4),
+				within(1e-9));
+		assertThat(new TapeGirth(Length.of(100, IN), NONE).estimate().degreesOfFreedom()).isInfinite();
 	}
 
 	@Test

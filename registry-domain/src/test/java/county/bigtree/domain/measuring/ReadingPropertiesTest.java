@@ -28,7 +28,7 @@ class ReadingPropertiesTest {
 
 	private static final double SMALL_ANGLE = 0.15;
 
-	private static final int DRAWS = 4000;
+	private static final int DRAWS = 3000;
 
 	/** Six standard deviations of a standard deviation from so many draws. */
 	private static final double OF_DRAWS = 6 / Math.sqrt(2.0 * DRAWS);
@@ -60,6 +60,9 @@ class ReadingPropertiesTest {
 	}
 
 	private static void assertFollows(Numbers before, Numbers after, Entry entry) {
+		if (entry.sign() == 9) {
+			return;
+		}
 		double change = value(after) - value(before);
 		assertThat(Math.signum(change)).as("%s then %s", before, after).isEqualTo(entry.sign());
 	}
@@ -68,7 +71,7 @@ class ReadingPropertiesTest {
 		return numbers.in(LengthUnit.FT, AngleUnit.DEG, SMALL, SMALL_ANGLE).estimate().value();
 	}
 
-	@Property(tries = 120)
+	@Property(tries = 400, seed = "20261126")
 	void theUncertaintyIsThatOfASimulation(@ForAll("statable") Numbers numbers, @ForAll long seed) {
 		Random random = new Random(seed);
 		double sum = 0;
@@ -107,6 +110,8 @@ class ReadingPropertiesTest {
 			case TWO_STATION -> 0.04;
 			case TANGENT -> 0.03;
 			case SINE -> 0.015;
+			// two segments of one girth, each with a quarter of a percent of its own
+			case TAPE -> 0.0025 / Math.sqrt(2);
 			default -> 0.002;
 		};
 		assertThat(estimate.standardUncertainty()).isGreaterThanOrEqualTo(least * estimate.value());

@@ -31,6 +31,14 @@ class ReadingsJsonTest {
 			 "instrument": "steel tape", "remarks": "two of us"}""", """
 			{"method": "tape", "girth": {"repeats": [{"value": 150, "unit": "in"}, {"feet": 12, "inches": 6.25}]}}""",
 			"""
+					{"method": "tape", "girth": {"value": 150, "unit": "in"}, "tilt": {"value": 4, "unit": "deg"}}""",
+			"""
+					{"method": "half-girth", "halfGirth": {"value": 74.5, "unit": "in"}}""", """
+					{"method": "stems", "stems": [{"value": 60, "unit": "in"}, {"value": 8, "unit": "ft"}]}""",
+			"""
+					{"method": "taper", "lowerGirth": {"value": 150, "unit": "in"}, "lowerHeight": {"value": 4, "unit": "ft"},
+					 "upperGirth": {"value": 146, "unit": "in"}, "upperHeight": {"value": 5, "unit": "ft"}}""",
+			"""
 					{"method": "string", "length": {"value": 40, "unit": "in", "standardUncertainty": 0.5}}""", """
 					{"method": "string", "sticks": 3, "stickLength": {"value": 1, "unit": "yd"},
 					 "rest": {"value": 11, "unit": "cm"}}""",
@@ -65,6 +73,14 @@ class ReadingsJsonTest {
 			"""
 					{"method": "two-station", "stationsApart": {"value": 50, "unit": "ft"}, "nearTopAngle": {"value": 50, "unit": "deg"},
 					 "farTopAngle": {"value": 35, "unit": "deg"}, "nearBaseAngle": {"value": -2, "unit": "deg"}}""",
+			"""
+					{"method": "tangent", "lineToBase": {"value": 100, "unit": "ft"}, "topAngle": {"value": 40, "unit": "deg"},
+					 "baseAngle": {"value": -3, "unit": "deg"}, "topOffset": {"value": -4, "unit": "ft"},
+					 "markAboveBase": {"value": 5, "unit": "ft"}}""",
+			"""
+					{"method": "two-station", "stationsApart": {"value": 50, "unit": "ft"}, "farEyeAboveNear": {"value": -2, "unit": "ft"},
+					 "nearTopAngle": {"value": 50, "unit": "deg"}, "farTopAngle": {"value": 35, "unit": "deg"},
+					 "nearBaseAngle": {"value": -2, "unit": "deg"}, "baseDistance": {"value": 80, "unit": "ft"}}""",
 			"""
 					{"method": "stated-height", "height": {"value": 75, "unit": "ft"}}""" })
 	void givesHeightReadingsBackAsEntered(String text) {
@@ -118,8 +134,8 @@ class ReadingsJsonTest {
 	@Test
 	void refusesUnknownMethods() {
 		assertThat(problems("""
-				{"method": "guess"}""", ReadingsJson::girth)).containsExactly(
-				new FieldProblem("#/method", "unknown-method", "must be one of biltmore, diameter, string, tape"));
+				{"method": "guess"}""", ReadingsJson::girth)).containsExactly(new FieldProblem("#/method",
+				"unknown-method", "must be one of biltmore, diameter, half-girth, stems, string, tape, taper"));
 	}
 
 	@Test
