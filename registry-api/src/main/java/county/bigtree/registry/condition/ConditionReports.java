@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.UUID;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import county.bigtree.registry.http.Revisioned;
 import county.bigtree.registry.problem.Problem;
 import org.jspecify.annotations.Nullable;
@@ -21,7 +22,8 @@ import org.springframework.stereotype.Component;
 public class ConditionReports {
 
 	private static final String REPORT = """
-			select r.id, r.tree, t.tag, r.condition, r.observed_on, d.began_on as began, r.recorded_at, r.reported_by,
+			select r.id, r.tree, t.tag, r.condition, r.observed_on, case when d.began_earliest is null then d.began_on end as began,
+			  d.began_earliest, case when d.began_earliest is not null then d.began_on end as began_latest, r.recorded_at, r.reported_by,
 			  case when d.report is null then 'waiting' when d.accepted then 'accepted' else 'declined' end as status,
 			  case when d.report is null then 1 else 2 end as revision
 			from condition_report r join tree t on t.id = r.tree left join condition_decision d on d.report = r.id
@@ -66,8 +68,19 @@ public class ConditionReports {
 	 * @param status waiting, accepted or declined
 	 */
 	public record Report(UUID id, UUID tree, String tag, String condition, LocalDate observedOn,
-			@Nullable LocalDate began, Instant recordedAt, UUID reportedBy, String status,
+			@Nullable LocalDate began, @JsonIgnore @Nullable LocalDate beganEarliest,
+			@JsonIgnore @Nullable LocalDate beganLatest, Instant recordedAt, UUID reportedBy, String status,
 			@JsonIgnore long revision) implements Revisioned {
+
+		/**
+		 * The days between which it began, where no day is known.
+		 */
+		@JsonProperty
+		public Began.@Nullable Between between() {
+			return (this.beganEarliest != null && this.beganLatest != null)
+					? new Began.Between(this.beganEarliest, this.beganLatest) : null;
+		}
+
 	}
 
 }

@@ -53,8 +53,8 @@ public class ReportCondition {
 	 * Files a report and answers its id.
 	 */
 	@Transactional
-	public UUID report(Actor actor, String idOrTag, Condition condition, LocalDate observedOn,
-			@Nullable LocalDate began, @Nullable String remarks) {
+	public UUID report(Actor actor, String idOrTag, Condition condition, LocalDate observedOn, @Nullable Began began,
+			@Nullable String remarks) {
 		TreeDirectory.KnownTree tree = this.trees.get(idOrTag);
 		if (!actor.isVolunteerIn(tree.county())) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only volunteers of the county may file a report.");
@@ -88,7 +88,7 @@ public class ReportCondition {
 	 * @param unchanged told its revision under the lock; refuses a stale one
 	 */
 	@Transactional
-	public void decide(Actor actor, UUID id, boolean accept, @Nullable LocalDate began, @Nullable String reason,
+	public void decide(Actor actor, UUID id, boolean accept, @Nullable Began began, @Nullable String reason,
 			LongConsumer unchanged) {
 		TreeDirectory.KnownTree tree = this.trees.get(this.reports.get(id).tree());
 		if (!actor.isCoordinatorOf(tree.county())) {
@@ -112,8 +112,8 @@ public class ReportCondition {
 		}
 	}
 
-	private static void requireOrder(@Nullable LocalDate began, LocalDate observedOn) {
-		if (began != null && began.isAfter(observedOn)) {
+	private static void requireOrder(@Nullable Began began, LocalDate observedOn) {
+		if (began != null && began.latest().isAfter(observedOn)) {
 			throw Problem.invalid("#/began", "out-of-range",
 					"must not be after the day it was observed, " + observedOn);
 		}
@@ -145,10 +145,12 @@ public class ReportCondition {
 			return id;
 		}
 
-		void decide(Change change, UUID report, UUID tree, Condition condition, boolean accept,
-				@Nullable LocalDate began, Actor actor, @Nullable String reason) {
+		void decide(Change change, UUID report, UUID tree, Condition condition, boolean accept, @Nullable Began began,
+				Actor actor, @Nullable String reason) {
 			this.facts.append(change, FactTable.CONDITION_DECISION, "report", report, "accepted", accept, "began_on",
-					began, "by_person", actor.id(), "reason", this.texts.keep(change, reason));
+					(began != null) ? began.latest() : null, "began_earliest",
+					(began != null) ? began.earliest() : null, "by_person", actor.id(), "reason",
+					this.texts.keep(change, reason));
 			if (accept) {
 				this.standings.refresh(change, tree, meaning(condition));
 			}

@@ -9,6 +9,7 @@ import java.util.function.LongConsumer;
 
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.domain.standing.Condition;
+import county.bigtree.registry.condition.Began;
 import county.bigtree.registry.condition.ReportCondition;
 import county.bigtree.registry.county.AddRulebook;
 import county.bigtree.registry.measurement.FileRemeasurement;
@@ -105,7 +106,7 @@ class DemoActions {
 		Report body = story.body(action, Report.class);
 		UUID report = this.filing.condition()
 			.report(actor, tree(story, action), Condition.find(body.condition()).orElseThrow(), body.observedOn(),
-					body.began(), body.remarks());
+					Began.of(body.began(), body.between()), body.remarks());
 		story.remember("report", text(action, "as"), report);
 	}
 
@@ -121,8 +122,8 @@ class DemoActions {
 	private void decide(DemoStory story, JsonNode action, Actor actor) {
 		Decision body = story.body(action, Decision.class);
 		this.filing.condition()
-			.decide(actor, story.recall("report", text(action, "report")), body.accept(), body.began(), body.reason(),
-					WHATEVER_ITS_REVISION);
+			.decide(actor, story.recall("report", text(action, "report")), body.accept(),
+					Began.of(body.began(), body.between()), body.reason(), WHATEVER_ITS_REVISION);
 	}
 
 	private void move(DemoStory story, JsonNode action, Actor actor) {
@@ -179,10 +180,12 @@ class DemoActions {
 		return node.path(field).stringValue();
 	}
 
-	record Report(String condition, LocalDate observedOn, @Nullable LocalDate began, @Nullable String remarks) {
+	record Report(String condition, LocalDate observedOn, @Nullable LocalDate began, Began.@Nullable Between between,
+			@Nullable String remarks) {
 	}
 
-	record Decision(boolean accept, @Nullable LocalDate began, @Nullable String reason) {
+	record Decision(boolean accept, @Nullable LocalDate began, Began.@Nullable Between between,
+			@Nullable String reason) {
 	}
 
 	record Move(String move, @Nullable UUID verifier, @Nullable String reason) {

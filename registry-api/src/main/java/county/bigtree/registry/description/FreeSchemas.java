@@ -1,5 +1,6 @@
 package county.bigtree.registry.description;
 
+import county.bigtree.domain.quantity.KnownDay;
 import java.util.Map;
 
 import county.bigtree.registry.transfer.MappingBody;
@@ -21,6 +22,10 @@ final class FreeSchemas {
 					{"type": "object", "description": "A GeoJSON geometry (RFC 7946)",
 					 "properties": {"type": {"type": "string", "enum": ["Polygon", "MultiPolygon"]}, "coordinates": {"type": "array", "items": {}}},
 					 "required": ["type", "coordinates"]}""",
+			"KnownDay",
+			"""
+					{"type": "string", "pattern": "^[0-9]{4}(-[0-9]{2}(-[0-9]{2})?)?$",
+					 "description": "A day, or the month or year as which alone it is known: then it holds from its last day"}""",
 			"Measurer",
 			"""
 					{"description": "A name, or an account",
@@ -44,6 +49,7 @@ final class FreeSchemas {
 	static void replaceTypes() {
 		SpringDocUtils.getConfig()
 			.replaceWithSchema(JsonNode.class, new Schema<>())
+			.replaceWithSchema(KnownDay.class, new Schema<>().$ref("#/components/schemas/KnownDay"))
 			.replaceWithSchema(MappingBody.Source.class, new Schema<>().$ref("#/components/schemas/Source"));
 	}
 

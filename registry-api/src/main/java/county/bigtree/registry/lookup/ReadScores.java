@@ -39,17 +39,30 @@ public class ReadScores {
 					  case when bool_and(s.withdrawn_at is not null) then max(s.withdrawn_at) end as withdrawn_at,
 					  case when bool_and(s.withdrawn_at is not null) then (array_agg(s.withdrawn order by s.withdrawn_at desc))[1] end
 					    as withdrawn,
-					  min(r.girth_inches) as girth_inches, min(r.girth_u) as girth_u, min(r.height_feet) as height_feet,
-					  min(r.height_u) as height_u, min(r.crown_feet) as crown_feet, min(r.crown_u) as crown_u
-					from score s join reduction r on r.measurement = s.measurement and r.points = s.points
+					  g.*, h.height_feet, h.height_u, case when s.height_from is not null then h.measured_on end as height_on,
+					  c.crown_feet, c.crown_u, case when s.crown_from is not null then c.measured_on end as crown_on
+					from score s
+					cross join lateral (select girth_inches, girth_u from reduction where measurement = s.measurement
+					  and recorded_at < coalesce(s.withdrawn_at, 'infinity') order by version desc limit 1) g
+					cross join lateral (select r.height_feet, r.height_u, m.measured_on
+					  from measurement m join reduction r on r.measurement = m.id
+					  where m.id = coalesce(s.height_from, s.measurement)
+					    and r.recorded_at < coalesce(s.withdrawn_at, 'infinity') order by r.version desc limit 1) h
+					cross join lateral (select r.crown_feet, r.crown_u, m.measured_on
+					  from measurement m join reduction r on r.measurement = m.id
+					  where m.id = coalesce(s.crown_from, s.measurement)
+					    and r.recorded_at < coalesce(s.withdrawn_at, 'infinity') order by r.version desc limit 1) c
 					where s.tree = :tree
-					group by s.measurement, s.species, s.points, s.points_u, s.measured_on, s.carried_over
+					group by s.measurement, s.species, s.points, s.points_u, s.measured_on, s.carried_over, s.height_from,
+					  s.crown_from, g.girth_inches, g.girth_u, h.height_feet, h.height_u, h.measured_on, c.crown_feet, c.crown_u,
+					  c.measured_on
 					order by s.measured_on desc, recorded_at desc""")
 			.param("tree", tree)
 			.query((row, number) -> new ScoreOfDay(row.getObject("measurement", UUID.class), row.getString("species"),
 					row.getBigDecimal("points"), row.getBigDecimal("points_u"), row.getBigDecimal("girth_inches"),
 					row.getBigDecimal("girth_u"), row.getBigDecimal("height_feet"), row.getBigDecimal("height_u"),
-					row.getBigDecimal("crown_feet"), row.getBigDecimal("crown_u"),
+					row.getObject("height_on", LocalDate.class), row.getBigDecimal("crown_feet"),
+					row.getBigDecimal("crown_u"), row.getObject("crown_on", LocalDate.class),
 					row.getObject("measured_on", LocalDate.class), row.getBoolean("carried_over"),
 					SqlTime.get(row, "recorded_at"), SqlTime.find(row, "withdrawn_at"), row.getString("withdrawn")))
 			.list();
@@ -57,11 +70,15 @@ public class ReadScores {
 
 	/**
 	 * A score with the figures behind it.
+	 *
+	 * @param heightOn the day of the height where an earlier visit's stands in
+	 * @param crownOn the day of the crown spread where an earlier visit's stands in
 	 */
 	public record ScoreOfDay(UUID measurement, String species, BigDecimal points, BigDecimal pointsU,
-			BigDecimal girthInches, BigDecimal girthU, BigDecimal heightFeet, BigDecimal heightU, BigDecimal crownFeet,
-			BigDecimal crownU, LocalDate measuredOn, boolean carriedOver, Instant recordedAt,
-			@Nullable Instant withdrawnAt, @Nullable String withdrawn) {
+			BigDecimal girthInches, BigDecimal girthU, BigDecimal heightFeet, BigDecimal heightU,
+			@Nullable LocalDate heightOn, BigDecimal crownFeet, BigDecimal crownU, @Nullable LocalDate crownOn,
+			LocalDate measuredOn, boolean carriedOver, Instant recordedAt, @Nullable Instant withdrawnAt,
+			@Nullable String withdrawn) {
 	}
 
 }

@@ -3,11 +3,11 @@ package county.bigtree.registry.measurement;
 import county.bigtree.registry.http.quantity.WorkingJson;
 import county.bigtree.registry.http.quantity.CautionJson;
 import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.quantity.KnownDay;
 import java.util.List;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.UUID;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
@@ -19,34 +19,37 @@ import tools.jackson.databind.JsonNode;
 /**
  * A measurement in answers: readings as entered, and what they reduce to.
  */
-public record MeasurementJson(UUID id, UUID tree, LocalDate measuredOn, Instant recordedAt, String basis,
+public record MeasurementJson(UUID id, UUID tree, KnownDay measuredOn, Instant recordedAt, String basis,
 		@Nullable String carriedOverFrom, String status,
 		@Schema(ref = "#/components/schemas/ReadingsAsEntered") JsonNode readings, ReducedJson reduced,
 		List<WorkingJson> working, List<CautionJson> cautions, @JsonIgnore long revision) implements Revisioned {
 
 	public static MeasurementJson from(ReadMeasurements.Measurement measurement, JsonNode entered, Readings readings) {
-		return new MeasurementJson(measurement.id(), measurement.tree(), measurement.measuredOn(),
+		return new MeasurementJson(measurement.id(), measurement.tree(), measurement.measured(),
 				measurement.recordedAt(), measurement.basis(), measurement.carriedOverFrom(), measurement.status(),
 				entered, ReducedJson.from(measurement), WorkingJson.of(readings.working()),
 				CautionJson.of(readings.cautions()), measurement.revision());
 	}
 
 	/**
-	 * Figures with their standard uncertainties.
+	 * Figures with their standard uncertainties; those that were not measured are null,
+	 * and then there are no points.
 	 */
-	public record ReducedJson(BigDecimal girthInches, BigDecimal girthInchesStandardUncertainty, BigDecimal heightFeet,
-			BigDecimal heightFeetStandardUncertainty, BigDecimal crownSpreadFeet,
-			BigDecimal crownSpreadFeetStandardUncertainty, BigDecimal points, BigDecimal pointsStandardUncertainty,
-			int pointsRounded) {
+	public record ReducedJson(@Nullable BigDecimal girthInches, @Nullable BigDecimal girthInchesStandardUncertainty,
+			@Nullable BigDecimal heightFeet, @Nullable BigDecimal heightFeetStandardUncertainty,
+			@Nullable BigDecimal crownSpreadFeet, @Nullable BigDecimal crownSpreadFeetStandardUncertainty,
+			@Nullable BigDecimal points, @Nullable BigDecimal pointsStandardUncertainty,
+			@Nullable Integer pointsRounded) {
 
 		static ReducedJson from(ReadMeasurements.Measurement of) {
+			BigDecimal points = of.points();
 			return new ReducedJson(rounded(of.girthInches()), rounded(of.girthU()), rounded(of.heightFeet()),
-					rounded(of.heightU()), rounded(of.crownFeet()), rounded(of.crownU()), of.points(),
-					rounded(of.pointsU()), of.points().setScale(0, RoundingMode.HALF_UP).intValueExact());
+					rounded(of.heightU()), rounded(of.crownFeet()), rounded(of.crownU()), points, rounded(of.pointsU()),
+					(points != null) ? points.setScale(0, RoundingMode.HALF_UP).intValueExact() : null);
 		}
 
-		private static BigDecimal rounded(BigDecimal value) {
-			return value.setScale(2, RoundingMode.HALF_UP);
+		private static @Nullable BigDecimal rounded(@Nullable BigDecimal value) {
+			return (value != null) ? value.setScale(2, RoundingMode.HALF_UP) : null;
 		}
 
 	}

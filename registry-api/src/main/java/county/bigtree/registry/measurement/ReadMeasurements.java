@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.UUID;
 
 import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.review.PersonId;
 import county.bigtree.registry.http.quantity.ReadingsJson;
 import county.bigtree.registry.journal.Texts;
@@ -31,7 +32,7 @@ import org.springframework.stereotype.Component;
 public class ReadMeasurements {
 
 	private static final String MEASUREMENT = """
-			select m.id, measurement_tree(m.id, m.tree) as tree, m.measured_on, m.recorded_at, m.filed_by, m.basis, m.carried_over_from, m.measurers,
+			select m.id, measurement_tree(m.id, m.tree) as tree, m.measured_on, m.measured_on_known_to, m.recorded_at, m.filed_by, m.basis, m.carried_over_from, m.measurers,
 			  m.readings::text as readings, r.version, r.girth_inches, r.girth_u, r.height_feet, r.height_u, r.crown_feet,
 			  r.crown_u, r.points, r.points_u,
 			  case when exists (select from setting_aside where measurement = m.id) then 'set-aside'
@@ -96,9 +97,7 @@ public class ReadMeasurements {
 	 * The readings as values.
 	 */
 	public Readings readings(Measurement measurement) {
-		JsonNode node = entered(measurement);
-		return new Readings(ReadingsJson.girth(node.path("girth")), ReadingsJson.height(node.path("height")),
-				ReadingsJson.crown(node.path("crown")));
+		return ReadingsJson.readings(entered(measurement));
 	}
 
 	/**
@@ -143,10 +142,23 @@ public class ReadMeasurements {
 	 * @param status filed, assigned, counting, not-confirmed, superseded, set-aside or
 	 * withdrawn
 	 */
-	public record Measurement(UUID id, UUID tree, LocalDate measuredOn, Instant recordedAt, UUID filedBy, String basis,
-			@Nullable String carriedOverFrom, UUID measurers, String readings, int version, BigDecimal girthInches,
-			BigDecimal girthU, BigDecimal heightFeet, BigDecimal heightU, BigDecimal crownFeet, BigDecimal crownU,
-			BigDecimal points, BigDecimal pointsU, String status, long revision) {
+	public record Measurement(UUID id, UUID tree, LocalDate measuredOn, @Nullable String measuredOnKnownTo,
+			Instant recordedAt, UUID filedBy, String basis, @Nullable String carriedOverFrom, UUID measurers,
+			String readings, int version, @Nullable BigDecimal girthInches, @Nullable BigDecimal girthU,
+			@Nullable BigDecimal heightFeet, @Nullable BigDecimal heightU, @Nullable BigDecimal crownFeet,
+			@Nullable BigDecimal crownU, @Nullable BigDecimal points, @Nullable BigDecimal pointsU, String status,
+			long revision) {
+
+		/**
+		 * The measuring day as exactly as it is known.
+		 */
+		public KnownDay measured() {
+			KnownDay.Precision precision = (this.measuredOnKnownTo != null)
+					? KnownDay.Precision.valueOf(this.measuredOnKnownTo.toUpperCase(Locale.ROOT))
+					: KnownDay.Precision.DAY;
+			return KnownDay.endingOn(this.measuredOn, precision);
+		}
+
 	}
 
 }

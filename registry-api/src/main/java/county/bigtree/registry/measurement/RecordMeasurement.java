@@ -10,6 +10,8 @@ import county.bigtree.domain.measuring.Reduced;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.InvalidReadingException;
+import county.bigtree.domain.quantity.KnownDay;
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.registry.http.quantity.ReadingsJson;
 import county.bigtree.registry.id.Uuid7;
@@ -19,6 +21,7 @@ import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.problem.FieldProblem;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.rules.RulesReader;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
@@ -38,10 +41,13 @@ public class RecordMeasurement {
 
 	private final JsonMapper json;
 
-	RecordMeasurement(Facts facts, Texts texts, JsonMapper json) {
+	private final RulesReader rules;
+
+	RecordMeasurement(Facts facts, Texts texts, JsonMapper json, RulesReader rules) {
 		this.facts = facts;
 		this.texts = texts;
 		this.json = json;
+		this.rules = rules;
 	}
 
 	/**
@@ -65,14 +71,18 @@ public class RecordMeasurement {
 	 */
 	public UUID record(Change change, UUID tree, MeasurementBody body, UUID filedBy, Basis basis,
 			@Nullable String carriedOverFrom, String pointer) {
-		LocalDate measuredOn = check(body, change.today(), pointer);
+		KnownDay measuredOn = check(body, change.today(), pointer);
 		Readings readings = new Readings(body.girth(), body.height(), body.crown());
 		Reduced reduced = reduce(readings, pointer);
 		UUID id = Uuid7.next();
 		List<JsonNode> measurers = (body.measuredBy() != null) ? body.measuredBy() : List.of();
 		List<String> checks = (body.confirmedChecks() != null) ? body.confirmedChecks() : List.of();
-		this.facts.append(change, FactTable.MEASUREMENT, "id", id, "tree", tree, "measured_on", measuredOn, "filed_by",
-				filedBy, "basis", basis.word(), "carried_over_from", carriedOverFrom, "measurers",
+		CarryForward carries = carries(change, measuredOn.last(), reduced);
+		this.facts.append(change, FactTable.MEASUREMENT, "id", id, "tree", tree, "measured_on", measuredOn.last(),
+				"measured_on_known_to", knownTo(measuredOn), "carry_height_years",
+				(carries != null) ? carries.heightYears() : null, "carry_crown_years",
+				(carries != null) ? carries.crownYears() : null, "filed_by", filedBy, "basis", basis.word(),
+				"carried_over_from", carriedOverFrom, "measurers",
 				this.texts.keepAlways(change, this.json.writeValueAsString(measurers)), "readings",
 				this.json.writeValueAsString(asEntered(body)), "confirmed_checks", this.json.writeValueAsString(checks),
 				"remarks", this.texts.keep(change, body.remarks()));
@@ -80,19 +90,42 @@ public class RecordMeasurement {
 		return id;
 	}
 
-	private void append(Change change, UUID measurement, Reduced reduced) {
-		Score score = reduced.score().orElseThrow();
-		Estimate girth = reduced.girthInches();
-		Estimate height = reduced.heightFeet();
-		Estimate crown = reduced.crownSpreadFeet();
-		if (girth == null || height == null || crown == null) {
-			throw new IllegalStateException("A score without all three figures");
-		}
+	/**
+	 * Appends what the readings of a measurement come to.
+	 */
+	void append(Change change, UUID measurement, Reduced reduced) {
+		Score score = reduced.score().orElse(null);
 		this.facts.append(change, FactTable.REDUCTION, "measurement", measurement, "version", reduced.version(),
-				"girth_inches", girth.value(), "girth_u", girth.standardUncertainty(), "height_feet", height.value(),
-				"height_u", height.standardUncertainty(), "crown_feet", crown.value(), "crown_u",
-				crown.standardUncertainty(), "points", score.points().toBigDecimal(), "points_u",
-				score.standardUncertainty());
+				"girth_inches", value(reduced.girthInches()), "girth_u", uncertainty(reduced.girthInches()),
+				"height_feet", value(reduced.heightFeet()), "height_u", uncertainty(reduced.heightFeet()), "crown_feet",
+				value(reduced.crownSpreadFeet()), "crown_u", uncertainty(reduced.crownSpreadFeet()), "points",
+				(score != null) ? score.points().toBigDecimal() : null, "points_u",
+				(score != null) ? score.standardUncertainty() : null);
+	}
+
+	private static @Nullable Double value(@Nullable Estimate estimate) {
+		return (estimate != null) ? Double.valueOf(estimate.value()) : null;
+	}
+
+	private static @Nullable Double uncertainty(@Nullable Estimate estimate) {
+		return (estimate != null) ? Double.valueOf(estimate.standardUncertainty()) : null;
+	}
+
+	/**
+	 * For how long earlier figures stand in for those that it lacks: the rules of its
+	 * day, as known now, say it once for all.
+	 */
+	private @Nullable CarryForward carries(Change change, LocalDate measuredOn, Reduced reduced) {
+		return reduced.score().isPresent() ? null
+				: this.rules.get(change.county()).on(measuredOn, change.recordedAt()).carryForward();
+	}
+
+	private static @Nullable String knownTo(KnownDay day) {
+		return switch (day.precision()) {
+			case DAY -> null;
+			case MONTH -> "month";
+			case YEAR -> "year";
+		};
 	}
 
 	private ObjectNode asEntered(MeasurementBody body) {
@@ -109,27 +142,23 @@ public class RecordMeasurement {
 		return node;
 	}
 
-	private static LocalDate check(MeasurementBody body, LocalDate today, String pointer) {
+	private static KnownDay check(MeasurementBody body, LocalDate today, String pointer) {
 		List<FieldProblem> errors = new ArrayList<>();
-		missing(errors, pointer, "girth", body.girth());
-		missing(errors, pointer, "height", body.height());
-		missing(errors, pointer, "crown", body.crown());
-		LocalDate measuredOn = body.measuredOn();
-		missing(errors, pointer, "measuredOn", measuredOn);
-		if (measuredOn != null && (measuredOn.isAfter(today) || measuredOn.isBefore(Rulebook.BEGINNING))) {
+		if (body.girth() == null && body.height() == null && body.crown() == null) {
+			errors.add(new FieldProblem(pointer, "missing", "needs a girth, a height or a crown reading"));
+		}
+		KnownDay measuredOn = body.measuredOn();
+		if (measuredOn == null) {
+			errors.add(new FieldProblem(FieldProblem.child(pointer, "measuredOn"), "missing", "is needed"));
+		}
+		else if (measuredOn.last().isAfter(today) || measuredOn.last().isBefore(Rulebook.BEGINNING)) {
 			errors.add(new FieldProblem(FieldProblem.child(pointer, "measuredOn"), "out-of-range",
-					"must be from %s to today, %s".formatted(Rulebook.BEGINNING, today)));
+					"must be over: from %s to today, %s".formatted(Rulebook.BEGINNING, today)));
 		}
 		if (!errors.isEmpty() || measuredOn == null) {
 			throw Problem.invalid(errors);
 		}
 		return measuredOn;
-	}
-
-	private static void missing(List<FieldProblem> errors, String pointer, String field, @Nullable Object value) {
-		if (value == null) {
-			errors.add(new FieldProblem(FieldProblem.child(pointer, field), "missing", "is needed"));
-		}
 	}
 
 	private static Reduced reduce(Readings readings, String pointer) {

@@ -6,12 +6,11 @@ import java.math.RoundingMode;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Objects;
 import java.util.OptionalLong;
 import java.util.stream.Stream;
 
-import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.measuring.Reduced;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
@@ -75,7 +74,7 @@ class ReductionCheck implements RegisterCheck {
 	}
 
 	private void compare(Recorded recorded, Findings findings) {
-		List<BigDecimal> again;
+		List<@Nullable BigDecimal> again;
 		try {
 			again = figures(this.json.readTree(recorded.readings()));
 		}
@@ -90,20 +89,17 @@ class ReductionCheck implements RegisterCheck {
 		}
 	}
 
-	private static List<BigDecimal> figures(JsonNode readings) {
-		Reduced reduced = new Readings(readings.has("girth") ? ReadingsJson.girth(readings.path("girth")) : null,
-				readings.has("height") ? ReadingsJson.height(readings.path("height")) : null,
-				readings.has("crown") ? ReadingsJson.crown(readings.path("crown")) : null)
-			.reduce();
-		Score score = reduced.score().orElseThrow();
-		List<BigDecimal> figures = new ArrayList<>();
-		for (Estimate estimate : List.of(Objects.requireNonNull(reduced.girthInches()),
-				Objects.requireNonNull(reduced.heightFeet()), Objects.requireNonNull(reduced.crownSpreadFeet()))) {
-			figures.add(stored(estimate.value()));
-			figures.add(stored(estimate.standardUncertainty()));
+	private static List<@Nullable BigDecimal> figures(JsonNode readings) {
+		Reduced reduced = ReadingsJson.readings(readings).reduce();
+		List<@Nullable BigDecimal> figures = new ArrayList<>();
+		for (Estimate estimate : Arrays.asList(reduced.girthInches(), reduced.heightFeet(),
+				reduced.crownSpreadFeet())) {
+			figures.add((estimate != null) ? stored(estimate.value()) : null);
+			figures.add((estimate != null) ? stored(estimate.standardUncertainty()) : null);
 		}
-		figures.add(score.points().toBigDecimal().setScale(2, RoundingMode.UNNECESSARY));
-		figures.add(stored(score.standardUncertainty()));
+		Score score = reduced.score().orElse(null);
+		figures.add((score != null) ? score.points().toBigDecimal().setScale(2, RoundingMode.UNNECESSARY) : null);
+		figures.add((score != null) ? stored(score.standardUncertainty()) : null);
 		return figures;
 	}
 
@@ -128,7 +124,7 @@ class ReductionCheck implements RegisterCheck {
 
 	private static Recorded recorded(ResultSet row) throws SQLException {
 		Integer version = row.getObject("version", Integer.class);
-		List<BigDecimal> figures = new ArrayList<>();
+		List<@Nullable BigDecimal> figures = new ArrayList<>();
 		if (version != null) {
 			for (String column : List.of("girth_inches", "girth_u", "height_feet", "height_u", "crown_feet", "crown_u",
 					"points", "points_u")) {
@@ -138,7 +134,8 @@ class ReductionCheck implements RegisterCheck {
 		return new Recorded(row.getString("id"), row.getString("readings"), version, figures);
 	}
 
-	private record Recorded(String measurement, String readings, @Nullable Integer version, List<BigDecimal> figures) {
+	private record Recorded(String measurement, String readings, @Nullable Integer version,
+			List<@Nullable BigDecimal> figures) {
 	}
 
 }

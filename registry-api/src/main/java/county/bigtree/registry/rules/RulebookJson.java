@@ -5,12 +5,15 @@ import java.time.LocalDate;
 import java.util.Locale;
 import java.util.Map;
 
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
 import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.WhenStale;
 import jakarta.validation.Valid;
+import jakarta.validation.constraints.Max;
+import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotNull;
 import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
@@ -23,7 +26,7 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 		@Nullable Integer currencyYears, @Nullable String whenStale, @Nullable Integer sightingYears,
 		@Nullable Integer remeasureWithin, @Nullable Integer requiredSignOffs, @Nullable Boolean checkReadingsRequired,
 		@Nullable String slopeRule, @Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil,
-		@Nullable String reason) {
+		@Nullable @Valid Carry carryForward, @Nullable String reason) {
 
 	private static final Map<String, WhenStale> WHEN_STALE = Map.of("keeps", WhenStale.KEEPS, "vacant",
 			WhenStale.VACANT, "passes", WhenStale.PASSES);
@@ -36,7 +39,7 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				rulebook.whenStale().name().toLowerCase(Locale.ROOT), rulebook.sightingYears(),
 				rulebook.remeasureWithinDays(), rulebook.requiredSignOffs(), rulebook.checkReadingsRequired(),
 				rulebook.slopeRule().name().toLowerCase(Locale.ROOT), rulebook.tolerances(),
-				rulebook.carriedOverUntil(), null);
+				rulebook.carriedOverUntil(), Carry.from(rulebook.carryForward()), null);
 	}
 
 	/**
@@ -45,7 +48,7 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 	public RulebookJson from(LocalDate day) {
 		return new RulebookJson(day, this.tieRule, this.currencyYears, this.whenStale, this.sightingYears,
 				this.remeasureWithin, this.requiredSignOffs, this.checkReadingsRequired, this.slopeRule,
-				this.tolerances, this.carriedOverUntil, this.reason);
+				this.tolerances, this.carriedOverUntil, this.carryForward, this.reason);
 	}
 
 	/**
@@ -62,7 +65,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				orElse(this.requiredSignOffs, defaults.requiredSignOffs()),
 				orElse(this.checkReadingsRequired, defaults.checkReadingsRequired()),
 				known("slopeRule", SLOPE_RULES, this.slopeRule, defaults.slopeRule()),
-				orElse(this.tolerances, defaults.tolerances()), this.carriedOverUntil);
+				orElse(this.tolerances, defaults.tolerances()), this.carriedOverUntil,
+				(this.carryForward != null) ? this.carryForward.toCarryForward() : defaults.carryForward());
 	}
 
 	private static <T> T orElse(@Nullable T given, T otherwise) {
@@ -78,6 +82,22 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 			throw new IllegalArgumentException(field + " must be one of " + words.keySet() + ", was " + word);
 		}
 		return value;
+	}
+
+	/**
+	 * For how many years an earlier height or crown spread may stand in for one that a
+	 * visit lacks: 0 to 20, none where left out.
+	 */
+	public record Carry(@Nullable @Min(0) @Max(20) Integer heightYears, @Nullable @Min(0) @Max(20) Integer crownYears) {
+
+		static Carry from(CarryForward carry) {
+			return new Carry(carry.heightYears(), carry.crownYears());
+		}
+
+		CarryForward toCarryForward() {
+			return new CarryForward(orElse(this.heightYears, 0), orElse(this.crownYears, 0));
+		}
+
 	}
 
 	/**

@@ -8,6 +8,7 @@ import java.util.UUID;
 
 import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.measuring.Reduced;
+import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.review.Interested;
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.domain.review.NominationMoves;
@@ -90,7 +91,8 @@ public class GiveSignOff {
 		int required = this.signOffs.required(change, id, rulebook);
 		UUID own = own(change, actor, tree.id(), body.measurement());
 		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own);
-		boolean counts = own != null || this.signOffs.suffice(id, required);
+		boolean ownCounts = own != null && this.measurements.get(own).points() != null;
+		boolean counts = ownCounts || this.signOffs.suffice(id, required);
 		this.acceptance.afterSignOff(change, actor, tree, counts, earlier);
 		this.journal.close(change, "signed-off", actor.id());
 		return signOff;
@@ -127,13 +129,23 @@ public class GiveSignOff {
 	private void requireVerdictStands(SignOffBody body, ReadMeasurements.Measurement filed, Rulebook rulebook) {
 		Verdict verdict = Verdict.find(body.verdict()).orElseThrow();
 		MeasurementBody own = body.measurement();
-		Reduced checked = (own == null) ? null : new Readings(own.girth(), own.height(), own.crown()).reduce();
+		Reduced checked = (own == null) ? null : reduced(own);
 		SignOffRules
 			.verdictStands(verdict, this.measurements.readings(filed).reduce(), checked,
 					rulebook.checkReadingsRequired(), rulebook.tolerances())
 			.ifPresent((refusal) -> {
 				throw MoveNomination.refused(refusal);
 			});
+	}
+
+	private static Reduced reduced(MeasurementBody own) {
+		try {
+			return new Readings(own.girth(), own.height(), own.crown()).reduce();
+		}
+		catch (InvalidReadingException ex) {
+			throw Problem.invalid("#/measurement" + (ex.path().isEmpty() ? "" : "/" + ex.path()), ex.code(),
+					ex.detail());
+		}
 	}
 
 	/**

@@ -117,12 +117,15 @@ public class ReadRollUp {
 			return List.of();
 		}
 		String seen = (after != null) ? " and (points < :points or (points = :points and tree > :tree))" : "";
-		JdbcClient.StatementSpec query = ask("""
-				select s.* from county c cross join lateral (
-				  select county, tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over
-				  from score where county = c.key and species = :species and\s""" + ScoresAsOf.holds(book.asOf()) + seen
-				+ " order by points desc, tree limit :limit) s "
-				+ "where c.key in (:counties) order by s.points desc, s.tree limit :limit", book)
+		JdbcClient.StatementSpec query = ask(
+				"""
+						select s.* from county c cross join lateral (
+						  select county, tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over, height_from,
+						    crown_from
+						  from score where county = c.key and species = :species and\s"""
+						+ ScoresAsOf.holds(book.asOf()) + seen + " order by points desc, tree limit :limit) s "
+						+ "where c.key in (:counties) order by s.points desc, s.tree limit :limit",
+				book)
 			.param("limit", limit);
 		if (after != null) {
 			query = query.param("points", after.score().points().toBigDecimal()).param("tree", after.tree());

@@ -12,6 +12,7 @@ import java.util.UUID;
 
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.CarriedFrom;
 import county.bigtree.domain.standing.Contention;
 import county.bigtree.domain.standing.ScoreSpan;
 import county.bigtree.domain.standing.ScoredTree;
@@ -29,7 +30,7 @@ class ScoreRows {
 
 	private static final String LIVE = """
 			select id, county, species, tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over,
-			  effective_on, ends_on, ended
+			  height_from, crown_from, effective_on, ends_on, ended
 			from score where withdrawn_at is null and
 			""";
 
@@ -122,11 +123,12 @@ class ScoreRows {
 		Contention contention = new Contention(rulebook);
 		boolean open = span.until() == null;
 		ScoreSpan.Ended ended = span.ended();
-		this.jdbc.sql("""
-				insert into score (county, species, tree, measurement, points, points_u, measured_on, seen_on, lost_on,
-				  carried_over, effective_on, ends_on, ended, may_hold, turns_on, recorded_at, closed_at)
-				values (:county, :species, :tree, :measurement, :points, :pointsU, :measuredOn, :seenOn, :lostOn,
-				  :carriedOver, :from, :until, :ended, :mayHold, :turnsOn, :at, :closedAt)""")
+		this.jdbc
+			.sql("""
+					insert into score (county, species, tree, measurement, points, points_u, measured_on, seen_on, lost_on,
+					  carried_over, height_from, crown_from, effective_on, ends_on, ended, may_hold, turns_on, recorded_at, closed_at)
+					values (:county, :species, :tree, :measurement, :points, :pointsU, :measuredOn, :seenOn, :lostOn,
+					  :carriedOver, :heightFrom, :crownFrom, :from, :until, :ended, :mayHold, :turnsOn, :at, :closedAt)""")
 			.param("county", book.county())
 			.param("species", book.species())
 			.param("tree", scored.tree())
@@ -137,6 +139,8 @@ class ScoreRows {
 			.param("seenOn", scored.seenOn())
 			.param("lostOn", scored.lostOn(), java.sql.Types.DATE)
 			.param("carriedOver", scored.carriedOver())
+			.param("heightFrom", scored.from().height(), java.sql.Types.OTHER)
+			.param("crownFrom", scored.from().crown(), java.sql.Types.OTHER)
 			.param("from", span.from())
 			.param("until", span.until(), java.sql.Types.DATE)
 			.param("ended", (ended != null) ? ended.word() : null, java.sql.Types.VARCHAR)
@@ -216,7 +220,11 @@ class ScoreRows {
 		return new ScoredTree(row.getObject("tree", UUID.class), row.getObject("measurement", UUID.class),
 				TreeFactsReader.score(row), row.getObject("measured_on", LocalDate.class),
 				row.getObject("seen_on", LocalDate.class), row.getObject("lost_on", LocalDate.class),
-				row.getBoolean("carried_over"));
+				row.getBoolean("carried_over"), from(row));
+	}
+
+	private static CarriedFrom from(ResultSet row) throws SQLException {
+		return new CarriedFrom(row.getObject("height_from", UUID.class), row.getObject("crown_from", UUID.class));
 	}
 
 	private static ScoreSpan.@Nullable Ended ended(@Nullable String word) {

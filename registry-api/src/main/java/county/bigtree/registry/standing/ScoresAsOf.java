@@ -49,7 +49,8 @@ class ScoresAsOf {
 	List<ScoredTree> ranked(BookKey book, AsOf asOf, @Nullable ScoredTree after, int limit) {
 		String seen = (after != null) ? " and (points < :points or (points = :points and tree > :tree))" : "";
 		JdbcClient.StatementSpec query = ask("""
-				select tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over
+				select tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over, height_from,
+				  crown_from
 				from score where county = :county and species = :species and
 				""" + holds(asOf) + seen + " order by points desc, tree limit :limit", book, asOf).param("limit",
 				limit);

@@ -2,6 +2,7 @@ package county.bigtree.registry.standing;
 
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Contention;
@@ -60,29 +62,51 @@ final class StandingItems {
 		return items;
 	}
 
-	/**
-	 * By tree: a measurement may have been filed for another tree, which was merged into
-	 * this one.
-	 */
 	private Map<UUID, StandingPage.Figures> figures(List<ScoredTree> page, AsOf asOf) {
 		Map<UUID, String> tags = tags(page);
-		Map<UUID, UUID> trees = page.stream().collect(Collectors.toMap(ScoredTree::measurement, ScoredTree::tree));
-		Map<UUID, StandingPage.Figures> figures = new HashMap<>();
+		Map<UUID, Visit> visits = visits(page, asOf);
+		return page.stream()
+			.collect(Collectors.toMap(ScoredTree::tree,
+					(scored) -> figures(scored, Objects.requireNonNull(tags.get(scored.tree())), visits)));
+	}
+
+	private static StandingPage.Figures figures(ScoredTree scored, String tag, Map<UUID, Visit> visits) {
+		Visit visit = visit(visits, scored.measurement());
+		UUID heightFrom = scored.from().height();
+		UUID crownFrom = scored.from().crown();
+		Visit height = (heightFrom != null) ? visit(visits, heightFrom) : visit;
+		Visit crown = (crownFrom != null) ? visit(visits, crownFrom) : visit;
+		return new StandingPage.Figures(tag, Objects.requireNonNull(visit.girthInches()),
+				Objects.requireNonNull(height.heightFeet()), (heightFrom != null) ? height.measuredOn() : null,
+				Objects.requireNonNull(crown.crownFeet()), (crownFrom != null) ? crown.measuredOn() : null);
+	}
+
+	private static Visit visit(Map<UUID, Visit> visits, UUID measurement) {
+		Visit visit = visits.get(measurement);
+		if (visit == null) {
+			throw new IllegalStateException("No figures of measurement " + measurement);
+		}
+		return visit;
+	}
+
+	private Map<UUID, Visit> visits(List<ScoredTree> page, AsOf asOf) {
+		Map<UUID, Visit> visits = new HashMap<>();
 		this.jdbc.sql("""
-				select distinct on (measurement) measurement, girth_inches, height_feet, crown_feet
-				from reduction where measurement in (:measurements) and recorded_at <= :known
-				order by measurement, version desc""")
-			.param("measurements", trees.keySet())
+				select distinct on (m.id) m.id, m.measured_on, r.girth_inches, r.height_feet, r.crown_feet
+				from measurement m join reduction r on r.measurement = m.id
+				where m.id in (:measurements) and r.recorded_at <= :known order by m.id, r.version desc""")
+			.param("measurements", page.stream()
+				.flatMap((scored) -> Stream.of(scored.measurement(), scored.from().height(), scored.from().crown()))
+				.filter(Objects::nonNull)
+				.distinct()
+				.toList())
 			.param("known", SqlTime.of(asOf.knownAt()))
 			.query((row) -> {
-				UUID measurement = row.getObject("measurement", UUID.class);
-				UUID tree = Objects.requireNonNull(trees.get(measurement));
-				figures.put(tree,
-						new StandingPage.Figures(measurement, Objects.requireNonNull(tags.get(tree)),
-								row.getBigDecimal("girth_inches"), row.getBigDecimal("height_feet"),
-								row.getBigDecimal("crown_feet")));
+				visits.put(row.getObject("id", UUID.class),
+						new Visit(row.getObject("measured_on", LocalDate.class), row.getBigDecimal("girth_inches"),
+								row.getBigDecimal("height_feet"), row.getBigDecimal("crown_feet")));
 			});
-		return figures;
+		return visits;
 	}
 
 	private Map<UUID, String> tags(List<ScoredTree> page) {
@@ -93,6 +117,13 @@ final class StandingItems {
 				tags.put(row.getObject("id", UUID.class), row.getString("tag"));
 			});
 		return tags;
+	}
+
+	/**
+	 * A visit's day and figures.
+	 */
+	private record Visit(LocalDate measuredOn, @Nullable BigDecimal girthInches, @Nullable BigDecimal heightFeet,
+			@Nullable BigDecimal crownFeet) {
 	}
 
 	/**

@@ -37,9 +37,13 @@ public record StandingPage(AsOf asOf, Instant recordedThrough, LocalDate ruleboo
 
 	/**
 	 * A tree's tag and the figures behind its score.
+	 *
+	 * @param heightMeasuredOn the day of the height where it was carried from an earlier
+	 * visit
+	 * @param crownMeasuredOn that of the crown spread
 	 */
-	public record Figures(UUID measurement, String tag, BigDecimal girthInches, BigDecimal heightFeet,
-			BigDecimal crownSpreadFeet) {
+	public record Figures(String tag, BigDecimal girthInches, BigDecimal heightFeet,
+			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn) {
 	}
 
 }

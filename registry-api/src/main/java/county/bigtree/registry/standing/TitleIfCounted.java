@@ -116,7 +116,7 @@ public class TitleIfCounted {
 	}
 
 	private static Measured counting(Measured one) {
-		return new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.score(), one.carriedOver(), false,
+		return new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(), one.carriedOver(), false,
 				null, 1, List.of(new SignedOff(TreeFacts.Verdict.CONFIRMED, false, false)));
 	}
 

@@ -13,6 +13,8 @@ import java.util.stream.Collectors;
 
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
+import county.bigtree.domain.quantity.Estimate;
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.standing.Condition;
 import county.bigtree.domain.standing.TreeFacts;
 import county.bigtree.domain.standing.TreeFacts.Found;
@@ -20,6 +22,7 @@ import county.bigtree.domain.standing.TreeFacts.Measured;
 import county.bigtree.domain.standing.TreeFacts.Ruled;
 import county.bigtree.domain.standing.TreeFacts.SignedOff;
 import county.bigtree.domain.standing.TreeFacts.Verdict;
+import county.bigtree.domain.standing.VisitFigures;
 import county.bigtree.registry.journal.SqlTime;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -62,22 +65,25 @@ class TreeFactsReader {
 			    where later.measurement = m.id and later.recorded_at > a.recorded_at and later.recorded_at <= :known))
 			""";
 
-	private static final String MEASUREMENTS = OWN_MEASUREMENTS + """
-			select m.id, m.measured_on, m.recorded_at, m.basis, r.points, r.points_u, q.required,
-			  exists (select from setting_aside x where x.measurement = m.id and x.recorded_at <= :known) as set_aside,
-			  b.verdict as brought_verdict,
-			  exists (select from revocation v where v.sign_off = b.id and v.recorded_at <= :known) as brought_revoked
-			from own m
-			join lateral (select points, points_u from reduction where measurement = m.id and recorded_at <= :known
-			  order by version desc limit 1) r on true
-			left join sign_off_requirement q on q.measurement = m.id and q.recorded_at <= :known
-			left join sign_off b on b.own_measurement = m.id and b.recorded_at <= :known""";
+	private static final String MEASUREMENTS = OWN_MEASUREMENTS
+			+ """
+					select m.id, m.measured_on, m.recorded_at, m.basis, m.carry_height_years, m.carry_crown_years, r.*, q.required,
+					  exists (select from setting_aside x where x.measurement = m.id and x.recorded_at <= :known) as set_aside,
+					  b.verdict as brought_verdict, r.points is not null as brought_full,
+					  exists (select from revocation v where v.sign_off = b.id and v.recorded_at <= :known) as brought_revoked
+					from own m
+					join lateral (select girth_inches, girth_u, height_feet, height_u, crown_feet, crown_u, points, points_u
+					  from reduction where measurement = m.id and recorded_at <= :known order by version desc limit 1) r on true
+					left join sign_off_requirement q on q.measurement = m.id and q.recorded_at <= :known
+					left join sign_off b on b.own_measurement = m.id and b.recorded_at <= :known""";
 
-	private static final String SIGN_OFFS = OWN_MEASUREMENTS + """
-			select s.measurement, s.verdict, s.own_measurement is not null as brought_own,
-			  exists (select from revocation v where v.sign_off = s.id and v.recorded_at <= :known) as revoked
-			from sign_off s join own m on m.id = s.measurement
-			where s.recorded_at <= :known""";
+	private static final String SIGN_OFFS = OWN_MEASUREMENTS
+			+ """
+					select s.measurement, s.verdict,
+					  exists (select from reduction where measurement = s.own_measurement and points is not null) as brought_own,
+					  exists (select from revocation v where v.sign_off = s.id and v.recorded_at <= :known) as revoked
+					from sign_off s join own m on m.id = s.measurement
+					where s.recorded_at <= :known""";
 
 	private static final String CONDITIONS = """
 			select c.condition, c.observed_on, coalesce(d.began_on, c.observed_on) as holds_from, d.recorded_at
@@ -128,7 +134,7 @@ class TreeFactsReader {
 		return ask(MEASUREMENTS, trees, knownAt).query((row, number) -> {
 			UUID id = row.getObject("id", UUID.class);
 			return new Measured(id, row.getObject("measured_on", LocalDate.class), SqlTime.get(row, "recorded_at"),
-					score(row), "carried-over".equals(row.getString("basis")), row.getBoolean("set_aside"),
+					figures(row), "carried-over".equals(row.getString("basis")), row.getBoolean("set_aside"),
 					bringer(row), row.getInt("required"), signOffs.getOrDefault(id, List.of()));
 		}).list();
 	}
@@ -167,7 +173,9 @@ class TreeFactsReader {
 
 	private static @Nullable SignedOff bringer(ResultSet row) throws SQLException {
 		String verdict = row.getString("brought_verdict");
-		return (verdict != null) ? new SignedOff(verdict(verdict), true, row.getBoolean("brought_revoked")) : null;
+		return (verdict != null)
+				? new SignedOff(verdict(verdict), row.getBoolean("brought_full"), row.getBoolean("brought_revoked"))
+				: null;
 	}
 
 	static Verdict verdict(String word) {
@@ -177,6 +185,18 @@ class TreeFactsReader {
 			case "not-confirmed" -> Verdict.NOT_CONFIRMED;
 			default -> throw new IllegalStateException("No verdict is called " + word);
 		};
+	}
+
+	private static VisitFigures figures(ResultSet row) throws SQLException {
+		return new VisitFigures(estimate(row, "girth_inches", "girth_u"), estimate(row, "height_feet", "height_u"),
+				estimate(row, "crown_feet", "crown_u"), (row.getBigDecimal("points") != null) ? score(row) : null,
+				new CarryForward(row.getInt("carry_height_years"), row.getInt("carry_crown_years")));
+	}
+
+	private static @Nullable Estimate estimate(ResultSet row, String value, String uncertainty) throws SQLException {
+		BigDecimal figure = row.getBigDecimal(value);
+		return (figure != null) ? new Estimate(figure.doubleValue(), row.getBigDecimal(uncertainty).doubleValue())
+				: null;
 	}
 
 	static Score score(ResultSet row) throws SQLException {

@@ -17,12 +17,15 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 import county.bigtree.domain.points.Score;
+import county.bigtree.domain.quantity.Estimate;
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.standing.Condition;
 import county.bigtree.domain.standing.TreeFacts;
 import county.bigtree.domain.standing.TreeFacts.Found;
 import county.bigtree.domain.standing.TreeFacts.Measured;
 import county.bigtree.domain.standing.TreeFacts.Ruled;
 import county.bigtree.domain.standing.TreeFacts.SignedOff;
+import county.bigtree.domain.standing.VisitFigures;
 import county.bigtree.registry.journal.SqlTime;
 import org.jspecify.annotations.Nullable;
 
@@ -80,13 +83,15 @@ final class TreeHistory {
 			      coalesce(d.began_on, c.observed_on), c.condition, null, null, null
 			    from condition_decision d join condition_report c on c.id = d.report where d.accepted
 			  union all
-			  select b.tree, m.recorded_at, 'measurement', null, m.id, m.tree, m.measured_on, null, m.basis, null, null, null
+			  select b.tree, m.recorded_at, 'measurement', null, m.id, m.tree, m.measured_on, null, m.basis, null, null,
+			      100 * coalesce(m.carry_height_years, 0) + coalesce(m.carry_crown_years, 0)
 			    from measurement m join belongs b on b.measurement = m.id
 			  union all
 			  select b.tree, a.recorded_at, 'assignment', a.id, a.measurement, a.tree, null, null, null, null, null, null
 			    from assignment a join belongs b on b.measurement = a.measurement
 			  union all
-			  select b.tree, r.recorded_at, 'reduction', null, b.measurement, null, null, null, null, r.points, r.points_u,
+			  select b.tree, r.recorded_at, 'reduction', null, b.measurement, null, null, null,
+			      array[girth_inches, girth_u, height_feet, height_u, crown_feet, crown_u]::text, r.points, r.points_u,
 			      r.version
 			    from reduction r join belongs b on b.measurement = r.measurement
 			  union all
@@ -200,12 +205,11 @@ final class TreeHistory {
 	private static @Nullable Measured measured(Told filed, List<Told> told) {
 		UUID id = filed.measurement();
 		List<Told> about = told.stream().filter((fact) -> id.equals(fact.subject())).toList();
-		Score score = about.stream()
+		Told reduced = about.stream()
 			.filter((fact) -> fact.is("reduction"))
 			.reduce((one, other) -> (other.count() >= one.count()) ? other : one)
-			.map(Told::score)
 			.orElse(null);
-		if (score == null) {
+		if (reduced == null) {
 			return null;
 		}
 		Told required = last(about, (fact) -> fact.is("requirement"));
@@ -214,7 +218,8 @@ final class TreeHistory {
 			.filter((fact) -> fact.is("sign-off") && !id.equals(fact.other()))
 			.map((fact) -> fact.signedOff(told))
 			.toList();
-		return new Measured(id, Objects.requireNonNull(filed.day()), filed.recordedAt(), score,
+		return new Measured(id, Objects.requireNonNull(filed.day()), filed.recordedAt(),
+				reduced.figures(new CarryForward(filed.count() / 100, filed.count() % 100)),
 				"carried-over".equals(filed.word()), last(about, (fact) -> fact.is("setting-aside")) != null,
 				(bringer != null) ? bringer.signedOff(told) : null, (required != null) ? required.count() : 0,
 				signOffs);
@@ -233,6 +238,10 @@ final class TreeHistory {
 	 * @param subject the measurement that it is about
 	 * @param other the measurement that a sign-off brought, or the tree to which
 	 * something goes
+	 * @param word what else it says: a reduction its three figures, each with its
+	 * uncertainty
+	 * @param number how much it says: a measurement the years for which a height is
+	 * carried, times a hundred, and those of a crown
 	 * @param since the day from which a condition or ruling holds
 	 */
 	record Told(UUID tree, @Nullable UUID member, Instant recordedAt, String kind, @Nullable UUID what,
@@ -261,9 +270,17 @@ final class TreeHistory {
 			return Objects.requireNonNull(this.number);
 		}
 
-		Score score() {
-			return new Score(ScoreRows.points(Objects.requireNonNull(this.points)),
-					Objects.requireNonNull(this.uncertainty).doubleValue());
+		VisitFigures figures(CarryForward carries) {
+			String[] figures = Objects.requireNonNull(this.word).replaceAll("[{}]", "").split(",", -1);
+			Score score = (this.points != null)
+					? new Score(ScoreRows.points(this.points), Objects.requireNonNull(this.uncertainty).doubleValue())
+					: null;
+			return new VisitFigures(estimate(figures, 0), estimate(figures, 2), estimate(figures, 4), score, carries);
+		}
+
+		private static @Nullable Estimate estimate(String[] figures, int at) {
+			return figures[at].equals("NULL") ? null
+					: new Estimate(Double.parseDouble(figures[at]), Double.parseDouble(figures[at + 1]));
 		}
 
 		Found found() {
@@ -282,8 +299,9 @@ final class TreeHistory {
 		SignedOff signedOff(List<Told> told) {
 			boolean revoked = told.stream()
 				.anyMatch((fact) -> fact.is("revocation") && Objects.equals(fact.what(), this.what));
-			return new SignedOff(TreeFactsReader.verdict(Objects.requireNonNull(this.word)), this.other != null,
-					revoked);
+			boolean full = this.other != null && told.stream()
+				.anyMatch((fact) -> fact.is("reduction") && this.other.equals(fact.subject()) && fact.points() != null);
+			return new SignedOff(TreeFactsReader.verdict(Objects.requireNonNull(this.word)), full, revoked);
 		}
 
 	}

@@ -20,6 +20,7 @@ final class EffectSentences {
 			Map.entry("relocated", "it proved to stand elsewhere"), Map.entry("merged", "two entries were one tree"),
 			Map.entry("split", "one entry was two trees"), Map.entry("ineligible", "it is not eligible"),
 			Map.entry("rulebook", "the rules are new"), Map.entry("ruled", "it was ruled which stem is scored"),
+			Map.entry("reduced-again", "its readings were reduced by mended formulas"),
 			Map.entry("folded", "its species is counted as another"),
 			Map.entry("taken-off", "it was taken off the books"),
 			Map.entry("recomputed", "the register's books were put in order"));

@@ -11,6 +11,7 @@ import county.bigtree.domain.measuring.CrownReading;
 import county.bigtree.domain.measuring.GirthReading;
 import county.bigtree.domain.measuring.HeightReading;
 import county.bigtree.domain.measuring.Reading;
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.quantity.LengthText;
 import county.bigtree.registry.http.quantity.ReadingsJson;
@@ -175,7 +176,7 @@ final class RowReader {
 				faults);
 		CrownReading crown = reading(this.plan.crown(), cells, ReadingsJson::crown, METRES_IN_FOOT, "spread", faults);
 		return (girth == null || height == null || crown == null) ? null
-				: new MeasurementBody(this.plan.measuredOn(), null, girth, height, crown, null, null);
+				: new MeasurementBody(KnownDay.of(this.plan.measuredOn()), null, girth, height, crown, null, null);
 	}
 
 	private <R extends Reading> @Nullable R reading(ImportPlan.Figure figure, List<String> cells,

@@ -154,7 +154,7 @@ class HistoryCheck {
 		known.seen.forEach((told) -> changes.add(told.at()));
 		Stream
 			.of(known.eligible, known.takenOff, known.merges, known.mergesRevoked, known.assigned, known.rulings,
-					known.folds)
+					known.folds, known.again)
 			.flatMap(List::stream)
 			.forEach((told) -> changes.add(told.at()));
 		changes.add(this.history.now());

@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 
-import county.bigtree.domain.points.Points;
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Condition;
 import org.jspecify.annotations.Nullable;
@@ -53,6 +53,8 @@ class Known {
 
 	final List<Told<Fold>> folds = new ArrayList<>();
 
+	final List<Told<Again>> again = new ArrayList<>();
+
 	record Told<T>(T what, Instant at) {
 	}
 
@@ -68,7 +70,26 @@ class Known {
 	record Placed(UUID tree, String county) {
 	}
 
-	record Visit(UUID id, UUID tree, LocalDate on, Points points, double uncertainty, boolean carriedOver) {
+	/**
+	 * A visit's figures and what they came to again and again; those that it lacks are
+	 * null.
+	 */
+	record Visit(UUID id, UUID tree, LocalDate on, Measures measures, boolean carriedOver, CarryForward carries) {
+	}
+
+	/**
+	 * Girth in inches, height and crown spread in feet, and the standard uncertainty of
+	 * each.
+	 */
+	record Measures(@Nullable Double girth, @Nullable Double height, @Nullable Double crown, double uncertainty) {
+
+		boolean full() {
+			return this.girth != null && this.height != null && this.crown != null;
+		}
+
+	}
+
+	record Again(UUID visit, Measures measures) {
 	}
 
 	record Required(UUID visit, int howMany) {

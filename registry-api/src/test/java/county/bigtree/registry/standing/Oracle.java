@@ -10,8 +10,10 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
 
+import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.CarriedFrom;
 import county.bigtree.domain.standing.Condition;
 import county.bigtree.domain.standing.Holders;
 import county.bigtree.domain.standing.ScoredTree;
@@ -61,9 +63,9 @@ class Oracle {
 					&& place.county().equals(book.county());
 			Set<UUID> same = same(id, at);
 			if (here && onTheBooks(id, same, at) && stands(same, day, at)) {
-				Known.Visit visit = latest(same, day, at);
-				if (visit != null) {
-					standing.add(scored(id, same, visit, day, at));
+				Best best = latest(same, day, at);
+				if (best != null) {
+					standing.add(scored(id, same, best, day, at));
 				}
 			}
 		}
@@ -103,7 +105,8 @@ class Oracle {
 		return (fold != null) ? rankedAs(fold.into(), at) : species;
 	}
 
-	private ScoredTree scored(UUID tree, Set<UUID> same, Known.Visit visit, LocalDate day, Instant at) {
+	private ScoredTree scored(UUID tree, Set<UUID> same, Best best, LocalDate day, Instant at) {
+		Known.Visit visit = best.visit();
 		LocalDate seenOn = visit.on();
 		LocalDate lostOn = null;
 		for (Known.Told<Known.Seen> told : this.known.seen) {
@@ -119,8 +122,8 @@ class Oracle {
 				lostOn = seen.holdsFrom();
 			}
 		}
-		return new ScoredTree(tree, visit.id(), new Score(visit.points(), visit.uncertainty()), visit.on(), seenOn,
-				lostOn, visit.carriedOver());
+		return new ScoredTree(tree, visit.id(), best.score(), visit.on(), seenOn, lostOn, visit.carriedOver(),
+				best.from());
 	}
 
 	private boolean stands(Set<UUID> same, LocalDate day, Instant at) {
@@ -136,20 +139,109 @@ class Oracle {
 		return last == null || last.what().condition().standing();
 	}
 
-	private Known.@Nullable Visit latest(Set<UUID> same, LocalDate day, Instant at) {
+	private @Nullable Best latest(Set<UUID> same, LocalDate day, Instant at) {
 		Known.Told<Known.Ruling> ruling = ruling(same, day, at);
-		Known.Visit latest = null;
+		Best latest = null;
 		for (Known.Told<Known.Visit> told : this.known.visits) {
 			Known.Visit visit = told.what();
-			boolean usable = !told.at().isAfter(at) && same.contains(treeOf(visit, at)) && !visit.on().isAfter(day)
-					&& counts(visit, at);
-			boolean ruledOut = ruling != null && !told.at().isAfter(ruling.at())
-					&& !ruling.what().kept().contains(visit.id());
-			if (usable && !ruledOut && (latest == null || !visit.on().isBefore(latest.on()))) {
-				latest = visit;
+			if (usable(told, same, day, at, ruling) && (latest == null || !visit.on().isBefore(latest.visit().on()))) {
+				Best best = best(told, same, day, at, ruling);
+				latest = (best != null) ? best : latest;
 			}
 		}
 		return latest;
+	}
+
+	private boolean usable(Known.Told<Known.Visit> told, Set<UUID> same, LocalDate day, Instant at,
+			Known.@Nullable Told<Known.Ruling> ruling) {
+		Known.Visit visit = told.what();
+		boolean ruledOut = ruling != null && !told.at().isAfter(ruling.at())
+				&& !ruling.what().kept().contains(visit.id());
+		return !told.at().isAfter(at) && same.contains(treeOf(visit, at)) && !visit.on().isAfter(day)
+				&& counts(visit, at) && !ruledOut;
+	}
+
+	/**
+	 * A visit's score: with a height and a crown of earlier visits where it lacks them.
+	 */
+	private @Nullable Best best(Known.Told<Known.Visit> told, Set<UUID> same, LocalDate day, Instant at,
+			Known.@Nullable Told<Known.Ruling> ruling) {
+		Known.Visit visit = told.what();
+		Known.Measures own = measures(visit, at);
+		Double girth = own.girth();
+		if (girth == null) {
+			return null;
+		}
+		Double height = own.height();
+		Double crown = own.crown();
+		double heightU = own.uncertainty();
+		double crownU = own.uncertainty();
+		UUID heightFrom = null;
+		UUID crownFrom = null;
+		for (Known.Told<Known.Visit> other : inOrder(told)) {
+			Known.Measures measures = measures(other.what(), at);
+			boolean fresh = usable(other, same, day, at, ruling) && !lost(same, other.what().on(), visit.on(), at);
+			boolean heightFresh = fresh && young(other, visit, visit.carries().heightYears());
+			boolean crownFresh = fresh && young(other, visit, visit.carries().crownYears());
+			if (!usable(other, same, day, at, ruling)) {
+				continue;
+			}
+			if (own.height() == null && measures.height() != null) {
+				height = heightFresh ? measures.height() : null;
+				heightU = grown(measures, other, visit);
+				heightFrom = other.what().id();
+			}
+			if (own.crown() == null && measures.crown() != null) {
+				crown = crownFresh ? measures.crown() : null;
+				crownU = grown(measures, other, visit);
+				crownFrom = other.what().id();
+			}
+		}
+		if (height == null || crown == null) {
+			return null;
+		}
+		double uncertainty = Math
+			.sqrt(own.uncertainty() * own.uncertainty() + heightU * heightU + crownU * crownU / 16);
+		double kept = Math.round(uncertainty * 10_000) / 10_000.0;
+		return new Best(visit, new Score(Points.of(girth, height, crown), kept),
+				new CarriedFrom(heightFrom, crownFrom));
+	}
+
+	/**
+	 * The visits before one: by their day, then by when they were told.
+	 */
+	private List<Known.Told<Known.Visit>> inOrder(Known.Told<Known.Visit> before) {
+		List<Known.Told<Known.Visit>> all = new ArrayList<>(this.known.visits);
+		all.sort((one, other) -> one.what().on().compareTo(other.what().on()));
+		return all.subList(0, all.indexOf(before));
+	}
+
+	private static boolean young(Known.Told<Known.Visit> other, Known.Visit visit, int years) {
+		return years > 0 && !other.what().on().plusYears(years).isBefore(visit.on());
+	}
+
+	private static double grown(Known.Measures measures, Known.Told<Known.Visit> other, Known.Visit visit) {
+		double years = (visit.on().toEpochDay() - other.what().on().toEpochDay()) / 365.25;
+		return Math.sqrt(measures.uncertainty() * measures.uncertainty() + years * years / 3);
+	}
+
+	private boolean lost(Set<UUID> same, LocalDate after, LocalDate until, Instant at) {
+		return this.known.seen.stream()
+			.filter((told) -> !told.at().isAfter(at))
+			.map(Known.Told::what)
+			.anyMatch((seen) -> same.contains(seen.tree()) && seen.condition() == Condition.DAMAGED
+					&& seen.holdsFrom().isAfter(after) && !seen.holdsFrom().isAfter(until));
+	}
+
+	private Known.Measures measures(Known.Visit visit, Instant at) {
+		Known.Again again = last(this.known.again, at, (told) -> told.visit().equals(visit.id()));
+		return (again != null) ? again.measures() : visit.measures();
+	}
+
+	/**
+	 * The visit from which a tree's score comes, and the score.
+	 */
+	private record Best(Known.Visit visit, Score score, CarriedFrom from) {
 	}
 
 	private UUID treeOf(Known.Visit visit, Instant at) {
@@ -178,7 +270,7 @@ class Oracle {
 		}
 		Known.Word bringer = last(this.known.words, at, (word) -> visit.id().equals(word.own()));
 		if (bringer != null) {
-			return !isRevoked(bringer, at);
+			return visit.measures().full() && !isRevoked(bringer, at);
 		}
 		int agreeing = 0;
 		for (Known.Told<Known.Word> told : this.known.words) {
@@ -186,7 +278,7 @@ class Oracle {
 			if (told.at().isAfter(at) || !word.visit().equals(visit.id())) {
 				continue;
 			}
-			if (word.own() != null || (word.verdict().equals("not-confirmed") && !isRevoked(word, at))) {
+			if (broughtFull(word) || (word.verdict().equals("not-confirmed") && !isRevoked(word, at))) {
 				return false;
 			}
 			if (word.verdict().equals("confirmed") && !isRevoked(word, at)) {
@@ -195,6 +287,12 @@ class Oracle {
 		}
 		Known.Required required = last(this.known.required, at, (needed) -> needed.visit().equals(visit.id()));
 		return required != null && agreeing >= required.howMany();
+	}
+
+	private boolean broughtFull(Known.Word word) {
+		return this.known.visits.stream()
+			.map(Known.Told::what)
+			.anyMatch((visit) -> visit.id().equals(word.own()) && visit.measures().full());
 	}
 
 	private boolean isRevoked(Known.Word word, Instant at) {

@@ -17,8 +17,8 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Consumer;
 
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.db.TestDatabase;
-import county.bigtree.domain.points.Points;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Condition;
 import county.bigtree.domain.standing.ScoredTree;
@@ -153,7 +153,8 @@ class RacingNodesIT {
 		int what = random.nextInt(100);
 		if (what < 50 || this.visits.isEmpty()) {
 			Known.Visit visit = new Known.Visit(Uuid7.next(), tree, LocalDate.now().minusDays(1 + random.nextInt(900)),
-					Points.ofHundredths(20_000 + 50 * random.nextInt(14)), 0.5, random.nextInt(4) > 0);
+					new Known.Measures(110 + 0.5 * random.nextInt(14), 80.0, 40.0, 0.5), random.nextInt(4) > 0,
+					CarryForward.NONE);
 			acknowledge(node.measure(county, visit));
 			this.visits.add(visit);
 		}

@@ -16,7 +16,7 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
-import county.bigtree.domain.points.Points;
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
@@ -120,7 +120,7 @@ class RandomHistory {
 	}
 
 	private void happen() {
-		int what = this.random.nextInt(128);
+		int what = this.random.nextInt(134);
 		if (what >= 100) {
 			correct(what - 100);
 		}
@@ -172,8 +172,11 @@ class RandomHistory {
 		else if (what < 26) {
 			rule(root(anyTree()));
 		}
-		else {
+		else if (what < 28) {
 			fold();
+		}
+		else {
+			reduceAgain();
 		}
 	}
 
@@ -444,13 +447,44 @@ class RandomHistory {
 		LocalDate spared = chance(30) ? on.plusDays(this.random.nextInt(2500)) : null;
 		return new Rulebook(on, tie, 1 + this.random.nextInt(4), whenStale, 1 + this.random.nextInt(5),
 				this.random.nextInt(400), 1 + this.random.nextInt(2), false, SlopeRule.UPHILL, Tolerances.STANDARD,
-				spared);
+				spared, CarryForward.NONE);
 	}
 
 	private Known.Visit visit(UUID tree, boolean carriedOver) {
-		Points points = Points.ofHundredths(20_000 + 50 * this.random.nextInt(14));
-		double uncertainty = 0.25 * (1 + this.random.nextInt(8));
-		return new Known.Visit(Uuid7.next(), tree, pastDay(tree, 2500), points, uncertainty, carriedOver);
+		LocalDate on = pastDay(tree, 2500);
+		return new Known.Visit(Uuid7.next(), tree, on, measures(chance(70)), carriedOver,
+				new CarryForward(this.random.nextInt(8), this.random.nextInt(8)));
+	}
+
+	/**
+	 * Figures of about 200 points; where not of a full visit, one or two are lacking.
+	 */
+	private Known.Measures measures(boolean full) {
+		boolean height = full || chance(30);
+		boolean crown = full || (!height && chance(30));
+		boolean girth = full || chance(90) || !(height || crown);
+		return new Known.Measures(girth ? 108 + 0.5 * this.random.nextInt(8) : null,
+				height ? 80 + 0.5 * this.random.nextInt(4) : null, crown ? 48 + 2.0 * this.random.nextInt(4) : null,
+				0.25 * (1 + this.random.nextInt(8)));
+	}
+
+	private void reduceAgain() {
+		if (this.known.visits.isEmpty()) {
+			return;
+		}
+		Known.Visit visit = this.known.visits.get(this.random.nextInt(this.known.visits.size())).what();
+		Known.Measures before = visit.measures();
+		Known.Measures measures = new Known.Measures(other(before.girth(), 0.5), other(before.height(), 0.5),
+				other(before.crown(), 2), before.uncertainty());
+		int version = 2
+				+ (int) this.known.again.stream().filter((told) -> told.what().visit().equals(visit.id())).count();
+		UUID tree = treeOf(visit.id());
+		Instant at = at(() -> this.register.reduceAgain(county(tree), tree, visit.id(), version, measures));
+		this.known.again.add(new Known.Told<>(new Known.Again(visit.id(), measures), at));
+	}
+
+	private @Nullable Double other(@Nullable Double figure, double step) {
+		return (figure != null) ? Double.valueOf(figure + step * (this.random.nextInt(3) - 1)) : null;
 	}
 
 	private LocalDate pastDay(UUID tree, int far) {

@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Condition;
 import county.bigtree.domain.standing.ScoreSpan;
@@ -16,6 +17,7 @@ import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
 import county.bigtree.domain.standing.TitleChanges;
 import county.bigtree.domain.standing.TreeFacts;
+import county.bigtree.domain.standing.VisitFigures;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.rules.CountyRules;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
@@ -198,7 +200,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 		TreeFacts facts(TreeFacts facts) {
 			return with(facts, facts.measurements()
 				.stream()
-				.map((one) -> new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.score(),
+				.map((one) -> new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(),
 						one.carriedOver(), false, one.broughtBy(), one.requiredSignOffs(), one.signOffs()))
 				.toList(), facts.conditions());
 		}
@@ -223,7 +225,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 					facts.measurements()
 						.stream()
 						.map((one) -> new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(),
-								one.score(), one.carriedOver(), one.setAside(), one.broughtBy(), 1, one.signOffs()))
+								one.figures(), one.carriedOver(), one.setAside(), one.broughtBy(), 1, one.signOffs()))
 						.toList(),
 					facts.conditions());
 		}
@@ -302,6 +304,58 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 					facts.conditions()), placed.book());
 		}
 	},
+	FIGURES_ARE_NEVER_CARRIED {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return carrying(facts, CarryForward.NONE);
+		}
+	},
+	FIGURES_ARE_CARRIED_FOR_EVER {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return carrying(facts, new CarryForward(20, 20));
+		}
+	},
+	A_GIRTH_ALONE_ENDS_A_SCORE {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			List<TreeFacts.Measured> counting = facts.measurements()
+				.stream()
+				.filter(TreeFacts.Measured::counts)
+				.toList();
+			boolean lacking = counting.stream()
+				.max(TreeFacts.Measured.ORDER)
+				.filter((last) -> last.figures().score() == null)
+				.isPresent();
+			return lacking ? with(facts, List.of(), facts.conditions()) : facts;
+		}
+	},
+	CARRIED_FIGURES_ARE_NOT_NAMED {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				void insert(Change change, BookKey book, ScoreSpan span, Rulebook rulebook, LocalDate today) {
+					ScoredTree scored = span.scored();
+					super.insert(change, book,
+							new ScoreSpan(new ScoredTree(scored.tree(), scored.measurement(), scored.score(),
+									scored.measuredOn(), scored.seenOn(), scored.lostOn(), scored.carriedOver()),
+									span.from(), span.until(), span.ended()),
+							rulebook, today);
+				}
+			};
+		}
+	},
+	WHAT_IS_REDUCED_AGAIN_IS_LOST {
+		@Override
+		PlacedTree placed(PlacedTree placed, JdbcClient jdbc) {
+			TreeFacts facts = placed.facts();
+			List<UUID> again = jdbc.sql("select measurement from reduction where version > 1").query(UUID.class).list();
+			return new PlacedTree(with(facts,
+					facts.measurements().stream().filter((one) -> !again.contains(one.measurement())).toList(),
+					facts.conditions()), placed.book());
+		}
+	},
 	FOLDS_ARE_FORGOTTEN {
 		@Override
 		PlacedTree placed(PlacedTree placed, JdbcClient jdbc) {
@@ -362,8 +416,17 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 		return new TreeFacts(facts.tree(), facts.onTheBooks(), measurements, conditions, facts.rulings());
 	}
 
+	private static TreeFacts carrying(TreeFacts facts, CarryForward carries) {
+		return with(facts, facts.measurements().stream().map((one) -> {
+			VisitFigures of = one.figures();
+			return new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(),
+					new VisitFigures(of.girthInches(), of.heightFeet(), of.crownSpreadFeet(), of.score(), carries),
+					one.carriedOver(), one.setAside(), one.broughtBy(), one.requiredSignOffs(), one.signOffs());
+		}).toList(), facts.conditions());
+	}
+
 	private static TreeFacts.Measured unrevoked(TreeFacts.Measured one) {
-		return new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.score(),
+		return new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(),
 				one.carriedOver(), one.setAside(), one.broughtBy(), one.requiredSignOffs(),
 				one.signOffs()
 					.stream()

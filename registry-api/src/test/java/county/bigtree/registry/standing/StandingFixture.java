@@ -15,6 +15,8 @@ import javax.sql.DataSource;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import county.bigtree.db.DatabaseLogin;
+import county.bigtree.domain.points.Points;
+import county.bigtree.domain.points.Score;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Condition;
 import county.bigtree.domain.standing.TitleReason;
@@ -347,19 +349,45 @@ class StandingFixture implements AutoCloseable {
 				"insert into text_piece (county, seq, recorded_at, id, digest) values (:county, :seq, :at, :id, '')",
 				(sql) -> sql.param("id", text));
 		insert(change, FactTable.MEASUREMENT,
-				"insert into measurement (county, seq, recorded_at, id, tree, measured_on, filed_by, basis, measurers, readings, confirmed_checks) "
-						+ "values (:county, :seq, :at, :id, :tree, :on, :by, :basis, :measurers, '{}', '[]')",
+				"insert into measurement (county, seq, recorded_at, id, tree, measured_on, filed_by, basis, measurers, readings, confirmed_checks, "
+						+ "carry_height_years, carry_crown_years) "
+						+ "values (:county, :seq, :at, :id, :tree, :on, :by, :basis, :measurers, '{}', '[]', :heightYears, :crownYears)",
 				(sql) -> sql.param("id", visit.id())
 					.param("tree", visit.tree())
 					.param("on", visit.on())
 					.param("by", PERSON)
 					.param("basis", basis)
-					.param("measurers", text));
-		BigDecimal points = visit.points().toBigDecimal();
+					.param("measurers", text)
+					.param("heightYears", visit.measures().full() ? null : visit.carries().heightYears(), Types.INTEGER)
+					.param("crownYears", visit.measures().full() ? null : visit.carries().crownYears(), Types.INTEGER));
+		reduction(change, visit.id(), 1, visit.measures());
+	}
+
+	private void reduction(Change change, UUID visit, int version, Known.Measures measures) {
+		Double girth = measures.girth();
+		Double height = measures.height();
+		Double crown = measures.crown();
+		double each = measures.uncertainty();
+		BigDecimal points = (girth != null && height != null && crown != null)
+				? Points.of(girth, height, crown).toBigDecimal() : null;
 		insert(change, FactTable.REDUCTION,
 				"insert into reduction (county, seq, recorded_at, measurement, version, girth_inches, girth_u, height_feet, height_u, crown_feet, crown_u, points, points_u) "
-						+ "values (:county, :seq, :at, :id, 1, 100, 0.1, 80, 1, 40, 1, :points, :u)",
-				(sql) -> sql.param("id", visit.id()).param("points", points).param("u", visit.uncertainty()));
+						+ "values (:county, :seq, :at, :id, :version, :girth, :girthU, :height, :heightU, :crown, :crownU, :points, :u)",
+				(sql) -> sql.param("id", visit)
+					.param("version", version)
+					.param("girth", girth, Types.NUMERIC)
+					.param("girthU", (girth != null) ? each : null, Types.NUMERIC)
+					.param("height", height, Types.NUMERIC)
+					.param("heightU", (height != null) ? each : null, Types.NUMERIC)
+					.param("crown", crown, Types.NUMERIC)
+					.param("crownU", (crown != null) ? each : null, Types.NUMERIC)
+					.param("points", points, Types.NUMERIC)
+					.param("u", (points != null) ? Score.standardUncertainty(each, each, each) : null, Types.NUMERIC));
+	}
+
+	Instant reduceAgain(String county, UUID tree, UUID visit, int version, Known.Measures measures) {
+		return changing(county, "reduced-again", tree, TitleReason.REDUCED_AGAIN,
+				(change) -> reduction(change, visit, version, measures));
 	}
 
 	private void insert(Change change, FactTable table, String sql, UnaryOperator<JdbcClient.StatementSpec> values) {

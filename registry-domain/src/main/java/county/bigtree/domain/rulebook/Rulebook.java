@@ -23,10 +23,12 @@ import org.jspecify.annotations.Nullable;
  * @param tolerances how far checked figures may differ from filed ones
  * @param carriedOverUntil the last day on which imported figures are current whatever
  * their age, or null
+ * @param carryForward for how long earlier figures may stand in for those that a visit
+ * lacks
  */
 public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears, WhenStale whenStale,
 		int sightingYears, int remeasureWithinDays, int requiredSignOffs, boolean checkReadingsRequired,
-		SlopeRule slopeRule, Tolerances tolerances, @Nullable LocalDate carriedOverUntil) {
+		SlopeRule slopeRule, Tolerances tolerances, @Nullable LocalDate carriedOverUntil, CarryForward carryForward) {
 
 	/**
 	 * The day from which a county's first rulebook holds: before any measurement that the
@@ -47,11 +49,11 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 	/**
 	 * The rules of a county that has said nothing else: ties within 5 points,
 	 * measurements current for 8 years and kept when stale, 12 sighting years, 180 days
-	 * after damage, one sign-off.
+	 * after damage, one sign-off, nothing carried forward.
 	 */
 	public static Rulebook defaults(LocalDate effectiveOn) {
 		return new Rulebook(effectiveOn, new TieRule.WithinPoints(new BigDecimal(5)), 8, WhenStale.KEEPS, 12, 180, 1,
-				false, SlopeRule.UPHILL, Tolerances.STANDARD, null);
+				false, SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE);
 	}
 
 	/**

@@ -13,11 +13,11 @@ import org.jspecify.annotations.Nullable;
  * The score spans that a tree should have: a pure function of its few facts.
  *
  * <p>
- * On a day the score is that of the latest counting measurement on or before it, as long
- * as the condition on that day is one in which the tree stands alive. Spans also part
- * where the tree was seen standing again and where it lost a part, since both decide
- * whether it may hold a title later, and where a stem ruling lets other measurements
- * count than before.
+ * On a day the score is that of the latest counting measurement on or before it that
+ * gives one, alone or with earlier figures, as long as the condition on that day is one
+ * in which the tree stands alive. Spans also part where the tree was seen standing again
+ * and where it lost a part, since both decide whether it may hold a title later, and
+ * where a stem ruling lets other measurements count than before.
  */
 public final class ScoreSpans {
 
@@ -86,11 +86,22 @@ public final class ScoreSpans {
 		if (!conditionOn(day).standing()) {
 			return Optional.empty();
 		}
-		return this.counting.stream()
+		List<TreeFacts.Measured> usable = this.counting.stream()
 			.filter((measured) -> !measured.measuredOn().isAfter(day) && allowedOn(measured, day))
-			.reduce((earlier, later) -> later)
-			.map((measured) -> new ScoredTree(this.facts.tree(), measured.measurement(), measured.score(),
-					measured.measuredOn(), seenOn(measured, day), lostOn(measured, day), measured.carriedOver()));
+			.toList();
+		for (int last = usable.size() - 1; last >= 0; last--) {
+			TreeFacts.Measured measured = usable.get(last);
+			Optional<CombinedScore> score = CombinedScore.of(measured, usable.subList(0, last), this.conditions);
+			if (score.isPresent()) {
+				return Optional.of(scored(measured, score.get(), day));
+			}
+		}
+		return Optional.empty();
+	}
+
+	private ScoredTree scored(TreeFacts.Measured measured, CombinedScore score, LocalDate day) {
+		return new ScoredTree(this.facts.tree(), measured.measurement(), score.score(), measured.measuredOn(),
+				seenOn(measured, day), lostOn(measured, day), measured.carriedOver(), score.from());
 	}
 
 	/**
@@ -139,7 +150,8 @@ public final class ScoreSpans {
 				default -> ScoreSpan.Ended.RULED;
 			};
 		}
-		if (now.measuredOn().isBefore(open.measuredOn())) {
+		boolean otherFigures = now.measurement().equals(open.measurement()) && !now.from().equals(open.from());
+		if (otherFigures || now.measuredOn().isBefore(open.measuredOn())) {
 			return ScoreSpan.Ended.RULED;
 		}
 		if (!now.measurement().equals(open.measurement())) {

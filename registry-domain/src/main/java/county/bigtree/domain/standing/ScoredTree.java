@@ -18,9 +18,10 @@ import org.jspecify.annotations.Nullable;
  * measuring day
  * @param lostOn the day on which part of it was lost after it was measured, or null
  * @param carriedOver whether the figures were imported on the word of an older record
+ * @param from the earlier measurements whose figures stand in for those that it lacks
  */
 public record ScoredTree(UUID tree, UUID measurement, Score score, LocalDate measuredOn, LocalDate seenOn,
-		@Nullable LocalDate lostOn, boolean carriedOver) {
+		@Nullable LocalDate lostOn, boolean carriedOver, CarriedFrom from) {
 
 	/**
 	 * Most points first; equal points in the order of the trees' ids, which only makes
@@ -29,6 +30,14 @@ public record ScoredTree(UUID tree, UUID measurement, Score score, LocalDate mea
 	public static final Comparator<ScoredTree> RANKING = Comparator
 		.comparing((ScoredTree scored) -> scored.score().points(), Comparator.reverseOrder())
 		.thenComparing((ScoredTree scored) -> scored.tree().toString());
+
+	/**
+	 * A score whose figures are all of one visit.
+	 */
+	public ScoredTree(UUID tree, UUID measurement, Score score, LocalDate measuredOn, LocalDate seenOn,
+			@Nullable LocalDate lostOn, boolean carriedOver) {
+		this(tree, measurement, score, measuredOn, seenOn, lostOn, carriedOver, CarriedFrom.NOTHING);
+	}
 
 	public ScoredTree {
 		if (seenOn.isBefore(measuredOn)) {

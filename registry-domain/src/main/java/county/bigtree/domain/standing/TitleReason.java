@@ -22,6 +22,11 @@ public enum TitleReason {
 	RULED("ruled"),
 
 	/**
+	 * Its readings were reduced again by mended formulas.
+	 */
+	REDUCED_AGAIN("reduced-again"),
+
+	/**
 	 * Its species became part of another.
 	 */
 	FOLDED("folded"),

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 
-import county.bigtree.domain.points.Score;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,8 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param tree the tree
  * @param onTheBooks whether it was accepted and is eligible, and was neither merged into
  * another tree nor taken off the books
- * @param measurements every measurement with a full set of figures, whether it counts or
- * not
+ * @param measurements every measurement, whether it counts or not
  * @param conditions every confirmed condition report
  * @param rulings every stem ruling
  */
@@ -37,7 +35,7 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 	 * @param measurement its id
 	 * @param measuredOn the measuring day
 	 * @param filedAt when the register learned of it
-	 * @param score what its readings reduce to
+	 * @param figures what its readings reduce to
 	 * @param carriedOver whether it counts on the basis of an older record
 	 * @param setAside whether a coordinator set it aside
 	 * @param broughtBy the sign-off that brought it, if it is a verifier's own
@@ -45,8 +43,9 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 	 * first; 0 before any
 	 * @param signOffs the sign-offs given on it
 	 */
-	public record Measured(UUID measurement, LocalDate measuredOn, Instant filedAt, Score score, boolean carriedOver,
-			boolean setAside, @Nullable SignedOff broughtBy, int requiredSignOffs, List<SignedOff> signOffs) {
+	public record Measured(UUID measurement, LocalDate measuredOn, Instant filedAt, VisitFigures figures,
+			boolean carriedOver, boolean setAside, @Nullable SignedOff broughtBy, int requiredSignOffs,
+			List<SignedOff> signOffs) {
 
 		/**
 		 * The order in which measurements follow each other: by measuring day, then by
@@ -71,7 +70,7 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 			}
 			SignedOff bringer = this.broughtBy;
 			if (bringer != null) {
-				return !bringer.revoked();
+				return bringer.broughtOwn() && !bringer.revoked();
 			}
 			return this.signOffs.stream().noneMatch(SignedOff::endsClaim)
 					&& agreeing() >= Math.max(1, this.requiredSignOffs);
@@ -87,7 +86,8 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 	 * A verifier's word on a measurement.
 	 *
 	 * @param verdict what it says
-	 * @param broughtOwn whether it brought a measurement of the verifier's own
+	 * @param broughtOwn whether it brought a full measurement of the verifier's own: one
+	 * that lacks a figure is kept beside it and counts for nothing
 	 * @param revoked whether a coordinator revoked it
 	 */
 	public record SignedOff(Verdict verdict, boolean broughtOwn, boolean revoked) {
@@ -97,8 +97,8 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 		}
 
 		/**
-		 * A verifier's own measurement ends the claim of the filed one for good; a word
-		 * that it could not be confirmed does so until it is revoked.
+		 * A verifier's own full measurement ends the claim of the filed one for good; a
+		 * word that it could not be confirmed does so until it is revoked.
 		 */
 		boolean endsClaim() {
 			return this.broughtOwn || (!this.revoked && this.verdict == Verdict.NOT_CONFIRMED);

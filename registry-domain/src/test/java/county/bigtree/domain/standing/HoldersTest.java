@@ -11,6 +11,7 @@ import java.util.UUID;
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.review.Tolerances;
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
@@ -178,7 +179,7 @@ class HoldersTest {
 
 	private static Rulebook rulebook(TieRule rule, WhenStale whenStale) {
 		return new Rulebook(Rulebook.BEGINNING, rule, 8, whenStale, 12, 180, 1, false, SlopeRule.UPHILL,
-				Tolerances.STANDARD, null);
+				Tolerances.STANDARD, null, CarryForward.NONE);
 	}
 
 	private static ScoredTree tree(int hundredths, LocalDate measuredOn) {

@@ -9,6 +9,8 @@ import java.util.UUID;
 
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
+import county.bigtree.domain.quantity.Estimate;
+import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.standing.TreeFacts.Found;
 import county.bigtree.domain.standing.TreeFacts.Measured;
 import county.bigtree.domain.standing.TreeFacts.Ruled;
@@ -108,10 +110,65 @@ class ScoreSpansTest {
 	}
 
 	@Test
+	void aVisitWithAGirthAloneGivesNoScoreByDefault() {
+		measure("2020-05-01", 20_000);
+		girthOnly("2024-05-01", 115, CarryForward.NONE);
+		assertThat(spans()).containsExactly("200.00 2020-05-01 - -");
+	}
+
+	/**
+	 * 115 + 80 + 40 / 4 = 205. Four years of growth up to 1 ft a year: g = 4 / √3 =
+	 * 2.3094 ft, so u = √(0.5² + 2² + g² + (3² + g²) / 16) = √10.4792 = 3.2372.
+	 */
+	@Test
+	void aGirthAloneTakesTheLatestHeightAndCrownWhereTheRulesLetIt() {
+		Measured first = measure("2020-05-01", 20_000);
+		Measured tape = girthOnly("2024-05-01", 115, new CarryForward(5, 4));
+		assertThat(spans()).containsExactly("200.00 2020-05-01 2024-05-01 remeasured", "205.00 2024-05-01 - -");
+		ScoredTree scored = ScoreSpans.of(facts()).get(1).scored();
+		assertThat(scored.measurement()).isEqualTo(tape.measurement());
+		assertThat(scored.from()).isEqualTo(new CarriedFrom(first.measurement(), first.measurement()));
+		assertThat(scored.score().standardUncertainty()).isEqualTo(3.2372);
+	}
+
+	@Test
+	void aFigureTooOldIsNotCarried() {
+		measure("2020-05-01", 20_000);
+		girthOnly("2024-05-02", 115, new CarryForward(5, 4));
+		assertThat(spans()).containsExactly("200.00 2020-05-01 - -");
+	}
+
+	@Test
+	void aFigureFromBeforeADamageIsNotCarried() {
+		measure("2020-05-01", 20_000);
+		find(Condition.DAMAGED, "2022-01-01", "2022-01-01");
+		girthOnly("2022-05-01", 115, new CarryForward(20, 20));
+		assertThat(spans()).last().isEqualTo("200.00 2022-01-01 - -");
+	}
+
+	@Test
+	void whatARulingLeavesOutIsNotCarriedFromItsDay() {
+		measure("2018-05-01", 20_000);
+		Measured tape = girthOnly("2020-05-01", 115, new CarryForward(20, 20));
+		rule("2021-01-01", Set.of(tape.measurement()));
+		assertThat(spans()).containsExactly("200.00 2018-05-01 2020-05-01 remeasured",
+				"205.00 2020-05-01 2021-01-01 ruled");
+	}
+
+	@Test
+	void aVerifiersFiguresThatLackOneCountForNothing() {
+		SignedOff partly = new SignedOff(Verdict.CONFIRMED, false, false);
+		Measured one = girthOnly("2020-05-01", 115, CarryForward.NONE);
+		assertThat(new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(), false, false, partly,
+				0, List.of())
+			.counts()).isFalse();
+	}
+
+	@Test
 	void whatIsSetAsideNeverCounted() {
 		Measured one = measure("2020-05-01", 20_000);
-		this.measured.set(0, new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.score(), false, true,
-				null, 1, one.signOffs()));
+		this.measured.set(0, new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(), false,
+				true, null, 1, one.signOffs()));
 		assertThat(spans()).isEmpty();
 	}
 
@@ -130,14 +187,29 @@ class ScoreSpansTest {
 		assertThat(filed(1, yes, own).counts()).as("a verifier's own ends it for good").isFalse();
 	}
 
+	/**
+	 * 80 ft high, 40 ft across, and girth enough for the points.
+	 */
+	private static VisitFigures full(int hundredths) {
+		return new VisitFigures(new Estimate(hundredths / 100.0 - 90, 0.5), new Estimate(80, 2), new Estimate(40, 3),
+				new Score(Points.ofHundredths(hundredths), 1), CarryForward.NONE);
+	}
+
 	private Measured filed(int required, SignedOff... signOffs) {
-		return new Measured(UUID.randomUUID(), LocalDate.EPOCH, Instant.EPOCH, new Score(Points.ofHundredths(1), 0),
-				false, false, null, required, List.of(signOffs));
+		return new Measured(UUID.randomUUID(), LocalDate.EPOCH, Instant.EPOCH, full(1), false, false, null, required,
+				List.of(signOffs));
 	}
 
 	private Measured measure(String day, int hundredths) {
 		Measured one = new Measured(UUID.randomUUID(), LocalDate.parse(day), Instant.ofEpochSecond(this.recorded++),
-				new Score(Points.ofHundredths(hundredths), 1), false, false, null, 1,
+				full(hundredths), false, false, null, 1, List.of(new SignedOff(Verdict.CONFIRMED, false, false)));
+		this.measured.add(one);
+		return one;
+	}
+
+	private Measured girthOnly(String day, double inches, CarryForward carries) {
+		Measured one = new Measured(UUID.randomUUID(), LocalDate.parse(day), Instant.ofEpochSecond(this.recorded++),
+				new VisitFigures(new Estimate(inches, 0.5), null, null, null, carries), false, false, null, 1,
 				List.of(new SignedOff(Verdict.CONFIRMED, false, false)));
 		this.measured.add(one);
 		return one;

@@ -8,6 +8,8 @@ import java.util.UUID;
 import county.bigtree.domain.standing.Condition;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
+import county.bigtree.registry.condition.Began;
+import county.bigtree.registry.condition.Began.Between;
 import county.bigtree.registry.condition.ConditionReports;
 import county.bigtree.registry.condition.ReportCondition;
 import county.bigtree.registry.http.Cursor;
@@ -64,7 +66,8 @@ class ConditionController {
 		Condition condition = Condition.find(body.condition())
 			.orElseThrow(() -> Problem.invalid("#/condition", "unknown",
 					"must be upright, declining, damaged, dead, fallen, removed or not-found"));
-		UUID id = this.reporting.report(actor, tree, condition, body.observedOn(), body.began(), body.remarks());
+		UUID id = this.reporting.report(actor, tree, condition, body.observedOn(),
+				Began.of(body.began(), body.between()), body.remarks());
 		return ResponseEntity.created(URI.create("/api/v1/condition-reports/" + id)).body(this.reports.get(id));
 	}
 
@@ -95,7 +98,7 @@ class ConditionController {
 	@Operation(operationId = "decideConditionReport", summary = "Decide on a condition report")
 	ConditionReports.Report decide(@PathVariable UUID id, @RequestBody @Valid DecisionBody body, IfMatch ifMatch,
 			Actor actor) {
-		this.reporting.decide(actor, id, body.accept(), body.began(), body.reason(),
+		this.reporting.decide(actor, id, body.accept(), Began.of(body.began(), body.between()), body.reason(),
 				(revision) -> ifMatch.require(revision, () -> this.reports.get(id)));
 		return this.reports.get(id);
 	}
@@ -104,15 +107,17 @@ class ConditionController {
 	 * What was found.
 	 *
 	 * @param began when the condition began, as far as a coordinator knows
+	 * @param between in its place, the days between which it began
 	 */
 	record ReportBody(@NotNull String condition, @NotNull LocalDate observedOn, @Nullable LocalDate began,
-			@Nullable String remarks) {
+			@Nullable @Valid Between between, @Nullable String remarks) {
 	}
 
 	/**
 	 * A coordinator's decision.
 	 */
-	record DecisionBody(@NotNull Boolean accept, @Nullable LocalDate began, @Nullable String reason) {
+	record DecisionBody(@NotNull Boolean accept, @Nullable LocalDate began, @Nullable @Valid Between between,
+			@Nullable String reason) {
 	}
 
 }

@@ -16,6 +16,7 @@ import county.bigtree.domain.measuring.HeightReading;
 import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.measuring.Notes;
 import county.bigtree.domain.measuring.Reading;
+import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Figures;
 import county.bigtree.domain.quantity.Length;
@@ -47,6 +48,15 @@ public final class ReadingsJson {
 	private static final Map<String, ReadingShape> FILED_CROWN = without(CROWN, Method.STATED_SPREAD);
 
 	private ReadingsJson() {
+	}
+
+	/**
+	 * The readings of a visit as they are kept; those that it lacks are null.
+	 */
+	public static Readings readings(JsonNode node) {
+		return new Readings(node.has("girth") ? girth(node.path("girth")) : null,
+				node.has("height") ? height(node.path("height")) : null,
+				node.has("crown") ? crown(node.path("crown")) : null);
 	}
 
 	/**

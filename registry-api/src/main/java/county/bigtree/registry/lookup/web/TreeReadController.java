@@ -144,18 +144,24 @@ class TreeReadController {
 
 	/**
 	 * A score of the history.
+	 *
+	 * @param heightMeasuredOn the day of the height where an earlier visit's stands in
+	 * @param crownMeasuredOn the day of the crown spread where an earlier visit's stands
+	 * in
 	 */
 	record ScoreJson(BigDecimal points, BigDecimal pointsStandardUncertainty, BigDecimal girthInches,
 			BigDecimal girthInchesStandardUncertainty, BigDecimal heightFeet, BigDecimal heightFeetStandardUncertainty,
-			BigDecimal crownSpreadFeet, BigDecimal crownSpreadFeetStandardUncertainty, LocalDate effectiveOn,
+			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet,
+			BigDecimal crownSpreadFeetStandardUncertainty, @Nullable LocalDate crownMeasuredOn, LocalDate effectiveOn,
 			Instant recordedAt, @Nullable Instant withdrawnAt, @Nullable String withdrawn, boolean carriedOver,
 			String species, UUID measurement) {
 
 		static ScoreJson from(ReadScores.ScoreOfDay score) {
 			return new ScoreJson(score.points(), rounded(score.pointsU()), rounded(score.girthInches()),
-					rounded(score.girthU()), rounded(score.heightFeet()), rounded(score.heightU()),
-					rounded(score.crownFeet()), rounded(score.crownU()), score.measuredOn(), score.recordedAt(),
-					score.withdrawnAt(), score.withdrawn(), score.carriedOver(), score.species(), score.measurement());
+					rounded(score.girthU()), rounded(score.heightFeet()), rounded(score.heightU()), score.heightOn(),
+					rounded(score.crownFeet()), rounded(score.crownU()), score.crownOn(), score.measuredOn(),
+					score.recordedAt(), score.withdrawnAt(), score.withdrawn(), score.carriedOver(), score.species(),
+					score.measurement());
 		}
 
 	}

@@ -107,17 +107,18 @@ class RollUpController {
 	 */
 	record RankedJson(int rank, String county, UUID tree, String tag, BigDecimal points,
 			BigDecimal pointsStandardUncertainty, int pointsRounded, BigDecimal girthInches, BigDecimal heightFeet,
-			BigDecimal crownSpreadFeet, UUID measurement, LocalDate effectiveOn, boolean stale, boolean damaged,
-			boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
-			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability) {
+			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn,
+			UUID measurement, LocalDate effectiveOn, boolean stale, boolean damaged, boolean carriedOver,
+			BigDecimal behindLeader, @Nullable BigDecimal lead, @Nullable BigDecimal leadStandardUncertainty,
+			@Nullable BigDecimal leadProbability) {
 
 		static RankedJson from(RollUpPage.Item item) {
 			StandingJson.Item place = StandingJson.Item.from(item.place());
 			return new RankedJson(place.rank(), item.county(), place.tree(), place.tag(), place.points(),
 					place.pointsStandardUncertainty(), place.pointsRounded(), place.girthInches(), place.heightFeet(),
-					place.crownSpreadFeet(), place.measurement(), place.effectiveOn(), place.stale(), place.damaged(),
-					place.carriedOver(), place.behindLeader(), place.lead(), place.leadStandardUncertainty(),
-					place.leadProbability());
+					place.heightMeasuredOn(), place.crownSpreadFeet(), place.crownMeasuredOn(), place.measurement(),
+					place.effectiveOn(), place.stale(), place.damaged(), place.carriedOver(), place.behindLeader(),
+					place.lead(), place.leadStandardUncertainty(), place.leadProbability());
 		}
 
 	}

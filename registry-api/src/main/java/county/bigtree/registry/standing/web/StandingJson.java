@@ -28,11 +28,16 @@ record StandingJson(String county, String species, LocalDate asOf, Instant known
 
 	/**
 	 * A ranked tree.
+	 *
+	 * @param heightMeasuredOn the day of the height where an earlier visit's stands in
+	 * @param crownMeasuredOn the day of the crown spread where an earlier visit's stands
+	 * in
 	 */
 	record Item(int rank, UUID tree, String tag, @Nullable String title, BigDecimal points,
 			BigDecimal pointsStandardUncertainty, int pointsRounded, BigDecimal girthInches, BigDecimal heightFeet,
-			BigDecimal crownSpreadFeet, UUID measurement, LocalDate effectiveOn, @Nullable Instant since, boolean stale,
-			boolean damaged, boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
+			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn,
+			UUID measurement, LocalDate effectiveOn, @Nullable Instant since, boolean stale, boolean damaged,
+			boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
 			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability) {
 
 		static Item from(StandingPage.Item item) {
@@ -42,10 +47,10 @@ record StandingJson(String county, String species, LocalDate asOf, Instant known
 			return new Item(item.rank(), scored.tree(), figures.tag(),
 					(item.title() != null) ? item.title().word() : null, scored.score().points().toBigDecimal(),
 					rounded(scored.score().standardUncertainty(), 2), scored.score().points().rounded(),
-					rounded(figures.girthInches(), 2), rounded(figures.heightFeet(), 2),
-					rounded(figures.crownSpreadFeet(), 2), scored.measurement(), scored.measuredOn(), item.since(),
-					item.stale(), scored.lostOn() != null, scored.carriedOver(), item.behindLeader(),
-					(lead != null) ? lead.points() : null,
+					rounded(figures.girthInches(), 2), rounded(figures.heightFeet(), 2), figures.heightMeasuredOn(),
+					rounded(figures.crownSpreadFeet(), 2), figures.crownMeasuredOn(), scored.measurement(),
+					scored.measuredOn(), item.since(), item.stale(), scored.lostOn() != null, scored.carriedOver(),
+					item.behindLeader(), (lead != null) ? lead.points() : null,
 					(lead != null) ? rounded(lead.standardUncertainty(), 2) : null,
 					(lead != null) ? rounded(lead.probability(), 4) : null);
 		}
