@@ -9,7 +9,7 @@
     (select a.tree from assignment a where a.measurement = m.id order by a.recorded_at desc limit 1) as given_to,
     -- has counted at some time
     m.basis <> 'filed'
-      or exists (select from sign_off o where o.measurement = m.id and o.own_measurement is not null)
+      or exists (select from sign_off o where o.measurement = m.id and brought_full(o.own_measurement))
       or (select count(*) from sign_off o where o.measurement = m.id and o.verdict <> 'not-confirmed')
         >= coalesce((select required from sign_off_requirement q where q.measurement = m.id), 1) as counted
   from own join measurement m on m.id = own.id

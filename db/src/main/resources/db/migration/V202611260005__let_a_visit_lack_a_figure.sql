@@ -42,6 +42,11 @@ begin
   return new;
 end $$;
 
+-- Whether a measurement that a sign-off brought has all three figures: only then it takes the place of the filed one.
+create function brought_full(own uuid) returns boolean language sql stable as $$
+  select exists (select from reduction where measurement = own and points is not null)
+$$;
+
 -- When something began may be known only as between two days: began_on is then the later one.
 alter table condition_decision
   add column began_earliest date,

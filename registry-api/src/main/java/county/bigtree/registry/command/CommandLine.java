@@ -20,7 +20,7 @@ public final class CommandLine {
 
 	private static final Logger logger = LoggerFactory.getLogger(CommandLine.class);
 
-	private static final Set<String> WORDS = new TreeSet<>(Set.of("verify", "recompute"));
+	private static final Set<String> WORDS = new TreeSet<>(Set.of("verify", "recompute", "reduce"));
 
 	private final Class<?> application;
 

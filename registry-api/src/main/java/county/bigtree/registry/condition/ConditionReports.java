@@ -1,5 +1,7 @@
 package county.bigtree.registry.condition;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -7,8 +9,8 @@ import java.util.Optional;
 import java.util.UUID;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
-import com.fasterxml.jackson.annotation.JsonProperty;
 import county.bigtree.registry.http.Revisioned;
+import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.problem.Problem;
 import org.jspecify.annotations.Nullable;
 
@@ -22,8 +24,7 @@ import org.springframework.stereotype.Component;
 public class ConditionReports {
 
 	private static final String REPORT = """
-			select r.id, r.tree, t.tag, r.condition, r.observed_on, case when d.began_earliest is null then d.began_on end as began,
-			  d.began_earliest, case when d.began_earliest is not null then d.began_on end as began_latest, r.recorded_at, r.reported_by,
+			select r.id, r.tree, t.tag, r.condition, r.observed_on, d.began_on, d.began_earliest, r.recorded_at, r.reported_by,
 			  case when d.report is null then 'waiting' when d.accepted then 'accepted' else 'declined' end as status,
 			  case when d.report is null then 1 else 2 end as revision
 			from condition_report r join tree t on t.id = r.tree left join condition_decision d on d.report = r.id
@@ -44,7 +45,7 @@ public class ConditionReports {
 	}
 
 	public Optional<Report> find(UUID id) {
-		return this.jdbc.sql(REPORT + "where r.id = ?").param(id).query(Report.class).optional();
+		return this.jdbc.sql(REPORT + "where r.id = ?").param(id).query(ConditionReports::report).optional();
 	}
 
 	/**
@@ -58,29 +59,31 @@ public class ConditionReports {
 			.param("status", status, java.sql.Types.VARCHAR)
 			.param("after", after)
 			.param("limit", limit)
-			.query(Report.class)
+			.query(ConditionReports::report)
 			.list();
+	}
+
+	private static Report report(ResultSet row, int number) throws SQLException {
+		LocalDate began = row.getObject("began_on", LocalDate.class);
+		LocalDate earliest = row.getObject("began_earliest", LocalDate.class);
+		return new Report(row.getObject("id", UUID.class), row.getObject("tree", UUID.class), row.getString("tag"),
+				row.getString("condition"), row.getObject("observed_on", LocalDate.class),
+				(earliest == null) ? began : null,
+				(earliest != null && began != null) ? new Began.Between(earliest, began) : null,
+				SqlTime.get(row, "recorded_at"), row.getObject("reported_by", UUID.class), row.getString("status"),
+				row.getLong("revision"));
 	}
 
 	/**
 	 * A condition report.
 	 *
+	 * @param began the day on which it began, where that is known
+	 * @param between in its place, the days between which it began
 	 * @param status waiting, accepted or declined
 	 */
 	public record Report(UUID id, UUID tree, String tag, String condition, LocalDate observedOn,
-			@Nullable LocalDate began, @JsonIgnore @Nullable LocalDate beganEarliest,
-			@JsonIgnore @Nullable LocalDate beganLatest, Instant recordedAt, UUID reportedBy, String status,
-			@JsonIgnore long revision) implements Revisioned {
-
-		/**
-		 * The days between which it began, where no day is known.
-		 */
-		@JsonProperty
-		public Began.@Nullable Between between() {
-			return (this.beganEarliest != null && this.beganLatest != null)
-					? new Began.Between(this.beganEarliest, this.beganLatest) : null;
-		}
-
+			@Nullable LocalDate began, Began.@Nullable Between between, Instant recordedAt, UUID reportedBy,
+			String status, @JsonIgnore long revision) implements Revisioned {
 	}
 
 }

@@ -43,7 +43,7 @@ public class ListQueue {
 			cross join lateral (
 			  select count(*) filter (where s.verdict = 'confirmed' and not r.revoked) as agreeing,
 			    coalesce(bool_or(s.verdict = 'not-confirmed' and not r.revoked), false) as denied,
-			    coalesce(bool_or(s.own_measurement is not null), false) as replaced
+			    coalesce(bool_or(brought_full(s.own_measurement)), false) as replaced
 			  from sign_off s cross join lateral (select exists (select from revocation where sign_off = s.id) as revoked) r
 			  where s.measurement = m.id) w
 			left join lateral (select to_status from measurement_move where measurement = m.id

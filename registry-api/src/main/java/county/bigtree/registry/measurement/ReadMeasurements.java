@@ -39,7 +39,7 @@ public class ReadMeasurements {
 			    when exists (select from score where measurement = m.id and withdrawn_at is null and ends_on is null)
 			      then 'counting'
 			    when exists (select from score where measurement = m.id and withdrawn_at is null)
-			      or exists (select from sign_off where measurement = m.id and own_measurement is not null) then 'superseded'
+			      or exists (select from sign_off where measurement = m.id and brought_full(own_measurement)) then 'superseded'
 			    when exists (select from sign_off s where s.measurement = m.id and s.verdict = 'not-confirmed'
 			      and not exists (select from revocation v where v.sign_off = s.id)) then 'not-confirmed'
 			    else coalesce((select to_status from measurement_move where measurement = m.id

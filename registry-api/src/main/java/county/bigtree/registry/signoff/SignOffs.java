@@ -96,7 +96,7 @@ public class SignOffs {
 		return this.jdbc
 			.sql("""
 					select count(*) filter (where s.verdict = 'confirmed' and not revoked) >= ?
-					  and count(*) filter (where s.own_measurement is not null or s.verdict = 'not-confirmed' and not revoked) = 0
+					  and count(*) filter (where brought_full(s.own_measurement) or s.verdict = 'not-confirmed' and not revoked) = 0
 					from sign_off s
 					cross join lateral (select exists (select from revocation where sign_off = s.id) as revoked) r
 					where s.measurement = ?""")

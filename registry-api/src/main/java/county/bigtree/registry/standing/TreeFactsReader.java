@@ -77,13 +77,12 @@ class TreeFactsReader {
 					left join sign_off_requirement q on q.measurement = m.id and q.recorded_at <= :known
 					left join sign_off b on b.own_measurement = m.id and b.recorded_at <= :known""";
 
-	private static final String SIGN_OFFS = OWN_MEASUREMENTS
-			+ """
-					select s.measurement, s.verdict,
-					  exists (select from reduction where measurement = s.own_measurement and points is not null) as brought_own,
-					  exists (select from revocation v where v.sign_off = s.id and v.recorded_at <= :known) as revoked
-					from sign_off s join own m on m.id = s.measurement
-					where s.recorded_at <= :known""";
+	private static final String SIGN_OFFS = OWN_MEASUREMENTS + """
+			select s.measurement, s.verdict,
+			  brought_full(s.own_measurement) as brought_own,
+			  exists (select from revocation v where v.sign_off = s.id and v.recorded_at <= :known) as revoked
+			from sign_off s join own m on m.id = s.measurement
+			where s.recorded_at <= :known""";
 
 	private static final String CONDITIONS = """
 			select c.condition, c.observed_on, coalesce(d.began_on, c.observed_on) as holds_from, d.recorded_at

@@ -31,11 +31,16 @@ public class ChangeAtTree {
 
 	/**
 	 * Begins a change of a tree's own county with something new about it.
-	 * @throws Problem of conflict where the tree was merged into another
+	 * @throws Problem of conflict where the tree was merged into another or taken off the
+	 * books
 	 */
 	public Change open(TreeDirectory.KnownTree tree, String... otherCounties) {
 		requireKept(tree);
-		return openAnyhow(tree, otherCounties);
+		Change change = openAnyhow(tree, otherCounties);
+		if (this.trees.takenOff(tree.id())) {
+			throw Problem.of(ProblemType.CONFLICT, "This tree was taken off the books: nothing more is said of it.");
+		}
+		return change;
 	}
 
 	/**

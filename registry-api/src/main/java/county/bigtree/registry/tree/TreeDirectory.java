@@ -60,6 +60,16 @@ public class TreeDirectory {
 	}
 
 	/**
+	 * Whether the tree was taken off the books.
+	 */
+	boolean takenOff(UUID tree) {
+		return this.jdbc.sql("select exists (select from taking_off where tree = ?)")
+			.param(tree)
+			.query(Boolean.class)
+			.single();
+	}
+
+	/**
 	 * The last day on which the tree, or one merged into it, was measured or seen.
 	 */
 	Optional<LocalDate> latestDay(UUID tree) {

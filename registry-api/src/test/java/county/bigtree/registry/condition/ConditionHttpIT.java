@@ -46,6 +46,26 @@ class ConditionHttpIT {
 	}
 
 	@Test
+	void mayHaveBegunBetweenTwoDaysAndThenHoldsFromTheLater() throws Exception {
+		this.trees.county("betweenland", "CNG");
+		TestTrees.Filed filed = this.trees.standing("betweenland", 100, "2026-05-02");
+		String report = report("betweenland", filed);
+		TestPerson coordinator = this.people.coordinator("betweenland");
+		String between = "{\"accept\": true, \"between\": {\"earliest\": \"%s\", \"latest\": \"%s\"}, \"reason\": \"the storms\"}";
+		this.trees.decide(report, "/decision", between.formatted("2026-05-28", "2026-05-20"), coordinator)
+			.andExpect(status().isUnprocessableContent())
+			.andExpect(jsonPath("$.errors[0].pointer").value("#/between/latest"));
+		this.trees.decide(report, "/decision", between.formatted("2026-05-20", "2026-05-28"), coordinator)
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.between.earliest").value("2026-05-20"))
+			.andExpect(jsonPath("$.between.latest").value("2026-05-28"));
+		this.trees.ask(get("/api/v1/counties/betweenland/species/quercus-alba/standing?asOf=2026-05-27"), coordinator)
+			.andExpect(jsonPath("$.items.length()").value(1));
+		this.trees.ask(get("/api/v1/counties/betweenland/species/quercus-alba/standing?asOf=2026-05-28"), coordinator)
+			.andExpect(jsonPath("$.items.length()").value(0));
+	}
+
+	@Test
 	void changesNothingWhenDeclined() throws Exception {
 		this.trees.county("dismissland", "CNB");
 		TestTrees.Filed filed = this.trees.standing("dismissland", 100, "2026-05-02");

@@ -60,6 +60,14 @@ class EmptyingHttpIT {
 			.ask(post("/api/v1/visits")
 				.content("{\"tree\": \"%s\", \"purpose\": \"doubt\"}".formatted(champion.tree())), coordinator)
 			.andExpect(status().isConflict());
+		this.trees
+			.ask(post("/api/v1/trees/" + champion.tree() + "/measurements")
+				.content(TestTrees.measurement(210, "2026-06-02")), coordinator)
+			.andExpect(status().isConflict());
+		this.trees
+			.ask(post("/api/v1/trees/" + champion.tree() + "/condition-reports")
+				.content("{\"condition\": \"fallen\", \"observedOn\": \"2026-06-02\"}"), coordinator)
+			.andExpect(status().isConflict());
 		this.trees.ask(get("/api/v1/counties/practiceland/journal"), coordinator)
 			.andExpect(jsonPath("$.items[0].kind").value("emptied"))
 			.andExpect(jsonPath("$.items[0].treeCount").value(3))

@@ -1,0 +1,119 @@
+package county.bigtree.registry.measurement;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+
+import county.bigtree.domain.measuring.Reduced;
+import county.bigtree.domain.points.Points;
+import county.bigtree.domain.standing.TitleReason;
+import county.bigtree.registry.RegistryTest;
+import county.bigtree.registry.TestTrees;
+import county.bigtree.registry.audit.Findings;
+import county.bigtree.registry.audit.RegisterCheck;
+import county.bigtree.registry.id.Uuid7;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.FactTable;
+import county.bigtree.registry.journal.Facts;
+import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.journal.Texts;
+import county.bigtree.registry.people.TestPeople;
+import county.bigtree.registry.standing.Standings;
+import org.junit.jupiter.api.Test;
+
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.transaction.support.TransactionTemplate;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
+
+/**
+ * Readings reduced again where an older release's formulas, whose version is 0 here, gave
+ * other figures.
+ */
+@RegistryTest
+class ReduceAgainIT {
+
+	private static final String COUNTY = "mendland";
+
+	@Autowired
+	private TestTrees trees;
+
+	@Autowired
+	private TestPeople people;
+
+	@Autowired
+	private ReduceAgain reducing;
+
+	@Autowired
+	private Journal journal;
+
+	@Autowired
+	private Facts facts;
+
+	@Autowired
+	private Texts texts;
+
+	@Autowired
+	private Standings standings;
+
+	@Autowired
+	private TransactionTemplate transaction;
+
+	@Autowired
+	private List<RegisterCheck> checks;
+
+	@Test
+	void letsStandingsFollowAndKeepsWhatWasKnown() throws Exception {
+		this.trees.county(COUNTY, "LFH");
+		TestTrees.Filed rival = this.trees.standing(COUNTY, 120, "2024-05-02");
+		TestTrees.Filed tree = this.trees.standing(COUNTY, 100, "2024-05-02");
+		this.transaction.executeWithoutResult((status) -> recordByOlderFormulas(tree));
+		this.trees.oaks(COUNTY)
+			.andExpect(jsonPath("$.items[0].tree").value(tree.tree()))
+			.andExpect(jsonPath("$.items[0].points").value(240.0));
+		assertThat(this.reducing.county(COUNTY)).isOne();
+		assertThat(this.reducing.county(COUNTY)).as("again").isZero();
+		this.trees.oaks(COUNTY)
+			.andExpect(jsonPath("$.items[0].tree").value(rival.tree()))
+			.andExpect(jsonPath("$.items[1].points").value(200.0));
+		this.trees.oakTitles(COUNTY).andExpect(jsonPath("$.items[1].ended").value("reduced-again"));
+		this.trees.ask(get("/api/v1/trees/" + tree.tree() + "/scores"), tree.filer())
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.items[0].girthInches").value(110.0))
+			.andExpect(jsonPath("$.items[1].girthInches").value(150.0))
+			.andExpect(jsonPath("$.items[1].withdrawn").value("reduced-again"));
+		assertThat(found()).isEmpty();
+	}
+
+	/**
+	 * 110 in by its readings, 150 in by the older formulas.
+	 */
+	private void recordByOlderFormulas(TestTrees.Filed tree) {
+		Change change = this.journal.open(COUNTY);
+		UUID id = Uuid7.next();
+		this.facts.append(change, FactTable.MEASUREMENT, "id", id, "tree", UUID.fromString(tree.tree()), "measured_on",
+				LocalDate.of(2025, 5, 2), "filed_by", this.people.administrator().id(), "basis", "carried-over",
+				"carried_over_from", "an older book", "measurers", this.texts.keepAlways(change, "[]"), "readings",
+				"{" + TestTrees.readings(110) + "}", "confirmed_checks", "[]");
+		this.facts.append(change, FactTable.REDUCTION, "measurement", id, "version", Reduced.VERSION - 1,
+				"girth_inches", 150, "girth_u", 0.5, "height_feet", 80, "height_u", 0.5, "crown_feet", 40, "crown_u",
+				0.5, "points", Points.of(150, 80, 40).toBigDecimal(), "points_u", 0.7);
+		this.standings.refresh(change, UUID.fromString(tree.tree()), TitleReason.SIGNED_OFF);
+		this.journal.close(change, "measured-long-ago", null);
+	}
+
+	private List<String> found() {
+		List<String> found = new ArrayList<>();
+		this.checks.stream()
+			.filter((check) -> !check.subject().startsWith("witnesses"))
+			.forEach((check) -> this.transaction
+				.executeWithoutResult((status) -> check.look(new Findings(1000, found::add, (looked) -> {
+				}))));
+		return found.stream().filter((line) -> line.contains(COUNTY)).toList();
+	}
+
+}
