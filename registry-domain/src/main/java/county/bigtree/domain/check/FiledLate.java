@@ -1,0 +1,23 @@
+package county.bigtree.domain.check;
+
+import java.util.Optional;
+
+/**
+ * Filed longer after its day than the county allows for.
+ */
+final class FiledLate implements Check {
+
+	@Override
+	public Optional<Finding> look(Filed filed, Known known) {
+		if (filed.measuredOn() == null
+				|| !filed.measuredOn().plusMonths(known.oldestFilingMonths()).isBefore(filed.filedOn())) {
+			return Optional.empty();
+		}
+		return Optional.of(Finding.note("filed-late",
+				"The tree was measured on %s, more than %s months ago: it counts only when a coordinator lets it."
+					.formatted(filed.measuredOn(), known.oldestFilingMonths()),
+				new Finding.Numbers().with("measuredOn", filed.measuredOn())
+					.with("oldestFilingMonths", known.oldestFilingMonths())));
+	}
+
+}
