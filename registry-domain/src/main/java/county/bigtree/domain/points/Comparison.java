@@ -2,6 +2,8 @@ package county.bigtree.domain.points;
 
 import java.math.BigDecimal;
 
+import county.bigtree.domain.quantity.Figures;
+
 /**
  * How one score stands to another that is ranked below it.
  *
@@ -28,6 +30,19 @@ public record Comparison(BigDecimal margin, double standardUncertainty, double p
 	private static final double CLEAR_FROM = 0.95;
 
 	private static final double LIKELY_FROM = 0.75;
+
+	/**
+	 * Of two trees whose scores err together, as where one party measured both.
+	 * @param correlation from -1 to 1
+	 */
+	public static Comparison of(Score leader, Score other, double correlation) {
+		double r = Figures.within("correlation", correlation, -1, 1, "from -1 to 1");
+		BigDecimal margin = leader.points().toBigDecimal().subtract(other.points().toBigDecimal());
+		double first = leader.standardUncertainty();
+		double second = other.standardUncertainty();
+		double u = Math.sqrt(Math.max(0, first * first + second * second - 2 * r * first * second));
+		return new Comparison(margin, u, probability(margin, u));
+	}
 
 	public static Comparison of(Score leader, Score other) {
 		BigDecimal margin = leader.points().toBigDecimal().subtract(other.points().toBigDecimal());

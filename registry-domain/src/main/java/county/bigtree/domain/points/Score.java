@@ -19,6 +19,16 @@ public record Score(Points points, double standardUncertainty) {
 				heightFeet.standardUncertainty(), crownSpreadFeet.standardUncertainty()));
 	}
 
+	/**
+	 * Of figures that share a reading (JCGM 100:2008, 5.2.2, equation 16).
+	 */
+	public static Score of(Estimate girthInches, Estimate heightFeet, Estimate crownSpreadFeet,
+			Correlations correlations) {
+		Points points = Points.of(girthInches.value(), heightFeet.value(), crownSpreadFeet.value());
+		return new Score(points, correlations.combined(girthInches.standardUncertainty(),
+				heightFeet.standardUncertainty(), crownSpreadFeet.standardUncertainty() / 4));
+	}
+
 	/** Of the sum, from those of its parts in inches, feet and feet. */
 	public static double standardUncertainty(double girthInches, double heightFeet, double crownSpreadFeet) {
 		double girth = Figures.notNegative("girthInchesStandardUncertainty", girthInches);
