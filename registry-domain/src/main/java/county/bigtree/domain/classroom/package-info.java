@@ -1,0 +1,7 @@
+/**
+ * One tree measured by several groups of a class, and what can be learned from it.
+ */
+@NullMarked
+package county.bigtree.domain.classroom;
+
+import org.jspecify.annotations.NullMarked;
