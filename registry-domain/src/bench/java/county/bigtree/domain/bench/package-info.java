@@ -1,0 +1,7 @@
+/**
+ * How long measuring takes.
+ */
+@NullMarked
+package county.bigtree.domain.bench;
+
+import org.jspecify.annotations.NullMarked;
