@@ -76,11 +76,16 @@ class TakeOffSlice {
 			.list();
 	}
 
-	/** Where the trees stand: one may have been moved since the withdrawal. */
+	/**
+	 * Where the trees stand, and those into which they are merged: one may have been
+	 * moved or merged since the withdrawal.
+	 */
 	private Set<String> counties(List<UUID> trees) {
-		return new HashSet<>(this.jdbc.sql("""
-				select distinct l.stands_in from tree t join lateral (select stands_in from location where tree = t.id
-				  order by recorded_at desc limit 1) l on true where t.id in (:trees)""")
+		return new HashSet<>(this.jdbc
+			.sql("""
+					select distinct l.stands_in from tree t cross join lateral (values (t.id), (kept_tree(t.id))) k (tree)
+					cross join lateral (select stands_in from location where tree = k.tree order by recorded_at desc limit 1) l
+					where t.id in (:trees)""")
 			.param("trees", trees)
 			.query(String.class)
 			.list());

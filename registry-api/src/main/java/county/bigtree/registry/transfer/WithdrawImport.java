@@ -45,6 +45,9 @@ public class WithdrawImport {
 			  union all select 'proposal to move it', recorded_at from relocation_proposal where tree = r.tree
 			  union all select 'measurement moved', v.recorded_at from measurement_move v
 			    join measurement m on m.id = v.measurement where m.tree = r.tree
+			  union all select 'visit planned', recorded_at from visit where tree = r.tree
+			  union all select 'outcome of a visit', o.recorded_at from visit_outcome o join visit v on v.id = o.visit
+			    where v.tree = r.tree
 			  union all select 'taking off', recorded_at from taking_off where tree = r.tree
 			) f on f.recorded_at > r.recorded_at
 			where r.job = :job group by t.tag order by t.tag limit :most""";

@@ -12,8 +12,9 @@ import org.apache.commons.compress.archivers.zip.ZipFile;
 
 /**
  * Looks through a workbook before it is opened: refuses one that unpacks to more than a
- * list of trees can be, that carries macros, or whose XML brings a document type, through
- * which an XML reader could be led astray (OWASP, XML External Entity Prevention).
+ * list of trees can be, that carries macros, has cells where no list has any, or whose
+ * XML brings a document type, through which an XML reader could be led astray (OWASP, XML
+ * External Entity Prevention).
  */
 final class WorkbookGuard {
 
@@ -44,6 +45,9 @@ final class WorkbookGuard {
 				}
 				try (InputStream in = zip.getInputStream(part)) {
 					bytes += unpack(in, MOST_BYTES - bytes, name.equals("[content_types].xml"));
+				}
+				try (InputStream in = zip.getInputStream(part)) {
+					CellAddresses.check(in);
 				}
 			}
 		}

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 import county.bigtree.registry.problem.Problem;
@@ -15,16 +16,24 @@ import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
 import org.dhatim.fastexcel.reader.ExcelReaderException;
 import org.dhatim.fastexcel.reader.ReadableWorkbook;
+import org.dhatim.fastexcel.reader.ReadingOptions;
 import org.jspecify.annotations.Nullable;
 
 /**
  * The first sheet of a workbook (Office Open XML, ECMA-376). Formulas are never worked
- * out: what the workbook holds as their value is taken.
+ * out: what the workbook holds as their value is taken. Of cells that are merged the
+ * first holds the value, and the others none. A day comes out as ISO 8601 writes it.
  */
 final class XlsxFile implements TableFile {
 
 	/** As many digits as a spreadsheet keeps of a number (IEEE 754 double). */
 	private static final MathContext DIGITS = new MathContext(15);
+
+	private static final Pattern DAY_FORMAT = Pattern.compile("[yYdD]");
+
+	private static final Pattern QUOTED = Pattern.compile("\"[^\"]*\"|\\\\.|\\[[^]]*]");
+
+	private static final ReadingOptions WITH_FORMATS = new ReadingOptions(true, false);
 
 	private final byte[] bytes;
 
@@ -89,7 +98,7 @@ final class XlsxFile implements TableFile {
 	}
 
 	private static void read(byte[] bytes, Consumer<Iterator<org.dhatim.fastexcel.reader.Row>> reader) {
-		try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(bytes));
+		try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(bytes), WITH_FORMATS);
 				Stream<org.dhatim.fastexcel.reader.Row> rows = workbook.getFirstSheet().openStream()) {
 			reader.accept(new Rows(rows.iterator()));
 		}
@@ -133,13 +142,26 @@ final class XlsxFile implements TableFile {
 
 	}
 
+	/**
+	 * A sheet keeps a day as a number, and only its format tells: a month and a year, or
+	 * a day, outside of what the format quotes (ECMA-376, 18.8.31).
+	 */
+	private static boolean isDay(Cell cell) {
+		String format = cell.getDataFormatString();
+		return format != null && cell.getRawValue() != null
+				&& DAY_FORMAT.matcher(QUOTED.matcher(format).replaceAll("")).find();
+	}
+
+	private static String plain(BigDecimal number) {
+		return (number.signum() == 0) ? "0" : number.stripTrailingZeros().toPlainString();
+	}
+
 	private static String text(@Nullable Cell cell) {
 		if (cell == null || cell.getType() == CellType.EMPTY) {
 			return "";
 		}
-		if (cell.getType() == CellType.NUMBER) {
-			BigDecimal number = cell.asNumber().round(DIGITS);
-			return (number.signum() == 0) ? "0" : number.stripTrailingZeros().toPlainString();
+		if (cell.getValue() instanceof BigDecimal number) {
+			return isDay(cell) ? cell.asDate().toLocalDate().toString() : plain(number.round(DIGITS));
 		}
 		String text = cell.getText();
 		return (text != null) ? text.replace("\0", "") : "";

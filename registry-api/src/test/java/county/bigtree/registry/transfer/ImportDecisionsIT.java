@@ -6,12 +6,17 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 
 import com.jayway.jsonpath.DocumentContext;
 import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.FactTable;
+import county.bigtree.registry.journal.Facts;
+import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
 import org.junit.jupiter.api.Test;
@@ -44,6 +49,17 @@ class ImportDecisionsIT {
 	@Autowired
 	private JdbcClient jdbc;
 
+	private final TestPeople people;
+
+	@Autowired
+	private Journal journal;
+
+	@Autowired
+	private Facts facts;
+
+	@Autowired
+	private RunImport runner;
+
 	@Autowired
 	private List<RegisterCheck> checks;
 
@@ -52,6 +68,7 @@ class ImportDecisionsIT {
 
 	ImportDecisionsIT(@Autowired MockMvc mvc, @Autowired TestPeople people) {
 		this.imports = new ImportClient(mvc, people);
+		this.people = people;
 	}
 
 	@Test
@@ -149,6 +166,51 @@ class ImportDecisionsIT {
 			.isZero();
 	}
 
+	/** Planning one is enough: somebody is on the way to that tree. */
+	@Test
+	void takesNoImportBackWhileAVisitToATreeOfItIsPlanned() throws Exception {
+		TestPerson coordinator = this.imports.county("visitington", "IDF", "");
+		String path = path(this.imports.run("visitington", coordinator, file("V1,Quercus alba,100,80,40\n"), MAPPING));
+		this.imports.post("/api/v1/visits", coordinator, "{\"tree\": \"V1\", \"purpose\": \"remeasure\"}", null)
+			.andExpect(status().isCreated());
+		this.imports.decide(path, "/withdrawal", coordinator, WHY)
+			.andExpect(status().isConflict())
+			.andExpect(jsonPath("$.trees[0].facts").value("visit planned"));
+	}
+
+	/**
+	 * Its trees come off some time after the decision: by then one may have been merged
+	 * into a tree of another county, whose title goes with the figures that were its.
+	 */
+	@Test
+	void takesATreeOffThatWasMergedIntoOneOfAnotherCountyMeanwhile() throws Exception {
+		TestPerson coordinator = this.imports.county("hereton", "IDG", "");
+		TestPerson there = this.imports.county("thereton", "IDH", "");
+		DocumentContext job = this.imports.run("hereton", coordinator, file("HM1,Quercus alba,200,80,40\n"), MAPPING);
+		this.imports.run("thereton", there, file("TM1,Quercus alba,50,80,40\nTM2,Quercus alba,100,80,40\n"), MAPPING);
+		UUID by = this.jdbc.sql("select started_by from import_job where id = ?::uuid")
+			.param(job.<String>read("$.id"))
+			.query(UUID.class)
+			.single();
+		this.transaction.executeWithoutResult((status) -> {
+			Change change = this.journal.open("hereton");
+			this.facts.append(change, FactTable.IMPORT_WITHDRAWAL, "job", UUID.fromString(job.read("$.id")),
+					"by_person", by);
+			this.journal.close(change, "import-withdrawn", by);
+		});
+		this.imports
+			.decide("/api/v1/trees/HM1", "/merge", this.people.administrator(),
+					"{\"into\": \"TM1\", \"reason\": \"One tree.\"}")
+			.andExpect(status().isOk());
+		assertTitle("thereton", "TM1", coordinator);
+		this.runner.run(UUID.fromString(job.read("$.id")));
+		assertThat(JsonPath.parse(this.imports.read(path(job), coordinator)).<String>read("$.status"))
+			.isEqualTo("withdrawn");
+		assertTitle("thereton", "TM2", coordinator);
+		assertThat(faultsIn("hereton")).isEmpty();
+		assertThat(faultsIn("thereton")).isEmpty();
+	}
+
 	@Test
 	void decidesOnlyOnThePresentStateOfAnImport() throws Exception {
 		TestPerson coordinator = this.imports.county("staleton", "IDE", "");
@@ -180,7 +242,11 @@ class ImportDecisionsIT {
 	}
 
 	private void assertChampion(String tag, TestPerson reader) throws Exception {
-		this.imports.ask("/api/v1/counties/backton/species/quercus-alba/standing", reader)
+		assertTitle("backton", tag, reader);
+	}
+
+	private void assertTitle(String county, String tag, TestPerson reader) throws Exception {
+		this.imports.ask("/api/v1/counties/" + county + "/species/quercus-alba/standing", reader)
 			.andExpect(jsonPath("$.items[0].tag").value(tag))
 			.andExpect(jsonPath("$.items[0].title").value("champion"));
 	}
