@@ -98,12 +98,23 @@ final class XlsxFile implements TableFile {
 	}
 
 	private static void read(byte[] bytes, Consumer<Iterator<org.dhatim.fastexcel.reader.Row>> reader) {
-		try (ReadableWorkbook workbook = new ReadableWorkbook(new ByteArrayInputStream(bytes), WITH_FORMATS);
+		try (ReadableWorkbook workbook = open(bytes);
 				Stream<org.dhatim.fastexcel.reader.Row> rows = workbook.getFirstSheet().openStream()) {
 			reader.accept(new Rows(rows.iterator()));
 		}
 		catch (IOException | ExcelReaderException ex) {
 			throw unreadable();
+		}
+	}
+
+	private static ReadableWorkbook open(byte[] bytes) throws IOException {
+		try {
+			return new ReadableWorkbook(new ByteArrayInputStream(bytes), WITH_FORMATS);
+		}
+		catch (ExcelReaderException ex) {
+			// A workbook needs no styles (ECMA-376, 12.3.20), but the reader of formats
+			// does.
+			return new ReadableWorkbook(new ByteArrayInputStream(bytes));
 		}
 	}
 

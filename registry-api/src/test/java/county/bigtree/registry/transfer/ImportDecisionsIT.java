@@ -17,6 +17,8 @@ import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
 import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.people.CountyRole;
+import county.bigtree.registry.people.Role;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
 import org.junit.jupiter.api.Test;
@@ -199,7 +201,9 @@ class ImportDecisionsIT {
 			this.journal.close(change, "import-withdrawn", by);
 		});
 		this.imports
-			.decide("/api/v1/trees/HM1", "/merge", this.people.administrator(),
+			.decide("/api/v1/trees/HM1", "/merge",
+					this.people.with(CountyRole.of("hereton", Role.COORDINATOR),
+							CountyRole.of("thereton", Role.COORDINATOR)),
 					"{\"into\": \"TM1\", \"reason\": \"One tree.\"}")
 			.andExpect(status().isOk());
 		assertTitle("thereton", "TM1", coordinator);

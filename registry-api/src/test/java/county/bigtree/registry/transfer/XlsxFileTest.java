@@ -104,7 +104,7 @@ class XlsxFileTest {
 	@Test
 	void readsCellsThatHaveNoAddress() throws IOException {
 		TableFile file = TableFile.of(sheetOf(
-				"<row><c t='str'><v>no</v></c><c t='str'><v>girth</v></c></row><row><c><v>1</v></c><c r='B2'><v>90</v></c></row>"));
+				"<row r='1'><c t='str'><v>no</v></c><c t='str'><v>girth</v></c></row><row r='2'><c><v>1</v></c><c r='B2'><v>90</v></c></row>"));
 		assertThat(file.header()).containsExactly("no", "girth");
 		assertThat(rows(file)).containsExactly(new TableFile.Row(2, List.of("1", "90")));
 	}
@@ -126,7 +126,7 @@ class XlsxFileTest {
 						<c r='B2' t='str'><f>HYPERLINK("http://127.0.0.1/","x")</f><v>x</v></c><c r='C2' t='e'><f>1/0</f><v>#DIV/0!</v></c></row>
 						<row r='3'><c r='A3'><f>WEBSERVICE("http://127.0.0.1/")</f></c><c r='B3' t='b'><f>TRUE</f><v>1</v></c></row>"""));
 		assertThat(rows(file)).containsExactly(new TableFile.Row(2, List.of("0.3", "x", "#DIV/0!")),
-				new TableFile.Row(3, List.of("", "1", "")));
+				new TableFile.Row(3, List.of("", "true", "")));
 	}
 
 	@Test
@@ -191,7 +191,11 @@ class XlsxFileTest {
 	private static byte[] sheetOf(String rows) throws IOException {
 		String relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 		String main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
-		return zip(Map.of("xl/workbook.xml",
+		return zip(Map.of("[Content_Types].xml",
+				"""
+						<Types xmlns='http://schemas.openxmlformats.org/package/2006/content-types'><Override PartName='/xl/workbook.xml'
+						ContentType='application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml'/></Types>""",
+				"xl/workbook.xml",
 				"""
 						<workbook xmlns='%s' xmlns:r='%s'><sheets><sheet name='trees' sheetId='1' r:id='rId1'/></sheets></workbook>"""
 					.formatted(main, relations),
