@@ -66,8 +66,7 @@ public class ImportJobs {
 		return this.jdbc
 			.sql("""
 					select j.*, w.recorded_at as withdrawn_at,
-					  case when w.job is null then j.status when exists (select from import_row r where r.job = j.id
-					    and not exists (select from taking_off where tree = r.tree)) then 'withdrawing' else 'withdrawn' end as state,
+					  case when w.job is null then j.status when exists (select from import_left(j.id)) then 'withdrawing' else 'withdrawn' end as state,
 					  1 + (j.finished_at is not null)::int + (w.job is not null)::int
 					    + (select count(*) from import_name where job = j.id) as revision,
 					  (select count(*) from import_note where job = j.id) as notes
@@ -98,8 +97,7 @@ public class ImportJobs {
 			.sql("""
 					select id from import_job j where finished_at is null
 					  or exists (select from import_waiting w join import_name n on n.job = w.job and n.name = w.name where w.job = j.id)
-					  or exists (select from import_withdrawal w where w.job = j.id) and exists (select from import_row r
-					    where r.job = j.id and not exists (select from taking_off where tree = r.tree))
+					  or exists (select from import_withdrawal w where w.job = j.id) and exists (select from import_left(j.id))
 					order by created_at""")
 			.query(UUID.class)
 			.list();

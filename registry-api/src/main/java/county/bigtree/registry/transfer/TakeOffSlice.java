@@ -19,9 +19,9 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Takes some trees of a withdrawn import off the books as one change. In each species
- * those with fewest points go first, so that none of them gets a title only to lose it
- * with the next slice.
+ * Takes some trees of a withdrawn import off the books as one change, or sets aside what
+ * it brought to trees that were on them. In each species those with fewest points go
+ * first, so that none of them gets a title only to lose it with the next slice.
  */
 @Component
 class TakeOffSlice {
@@ -42,38 +42,53 @@ class TakeOffSlice {
 	}
 
 	/**
-	 * Takes off the next trees.
+	 * Takes off the next trees, or sets aside what the import brought to them.
 	 * @return how many those were; 0 once none is left
 	 */
 	@Transactional
 	int takeOff(ImportJob job, int most) {
-		List<UUID> trees = next(job, most);
-		if (trees.isEmpty()) {
+		List<Left> left = next(job, most);
+		if (left.isEmpty()) {
 			return 0;
 		}
+		List<UUID> trees = left.stream().map(Left::tree).toList();
 		Set<String> counties = counties(trees);
 		Change change = this.journal.open(job.county(), counties);
-		if (!next(job, most).equals(trees) || !counties(trees).equals(counties)) {
+		if (!next(job, most).equals(left) || !counties(trees).equals(counties)) {
 			throw new ConcurrencyFailureException("Trees of the import were changed meanwhile");
 		}
+		boolean brought = left.get(0).brought();
 		Withdrawal withdrawal = withdrawal(job);
-		trees.forEach((tree) -> this.facts.append(change, FactTable.TAKING_OFF, "tree", tree, "why", "import-withdrawn",
-				"by_person", withdrawal.byPerson(), "reason", withdrawal.reason()));
-		this.standings.refresh(change, trees, TitleReason.TAKEN_OFF);
-		this.journal.close(change, "taken-off", withdrawal.byPerson());
-		return trees.size();
+		left.forEach((one) -> append(change, job, one, withdrawal));
+		this.standings.refresh(change, trees, brought ? TitleReason.TAKEN_OFF : TitleReason.SET_ASIDE);
+		this.journal.close(change, brought ? "taken-off" : "set-aside", withdrawal.byPerson());
+		return left.size();
 	}
 
-	private List<UUID> next(ImportJob job, int most) {
-		return this.jdbc.sql("""
-				select r.tree from import_row r
-				left join score s on s.tree = r.tree and s.withdrawn_at is null and s.ends_on is null
-				where r.job = :job and not exists (select from taking_off where tree = r.tree)
-				order by s.species, s.points, r.tree limit :most""")
+	private void append(Change change, ImportJob job, Left left, Withdrawal withdrawal) {
+		if (left.brought()) {
+			this.facts.append(change, FactTable.TAKING_OFF, "tree", left.tree(), "why", "import-withdrawn", "by_person",
+					withdrawal.byPerson(), "reason", withdrawal.reason());
+		}
+		this.jdbc.sql("select * from import_figures(?, ?)")
+			.params(job.id(), left.tree())
+			.query(UUID.class)
+			.list()
+			.forEach((figures) -> this.facts.append(change, FactTable.SETTING_ASIDE, "measurement", figures,
+					"by_person", withdrawal.byPerson(), "reason", withdrawal.reason()));
+	}
+
+	/** All of one kind: first trees that the import brought, then others. */
+	private List<Left> next(ImportJob job, int most) {
+		List<Left> left = this.jdbc.sql("""
+				select l.tree, l.brought from import_left(:job) l
+				left join score s on s.tree = l.tree and s.withdrawn_at is null and s.ends_on is null
+				order by l.brought desc, s.species, s.points, l.tree limit :most""")
 			.param("job", job.id())
 			.param("most", most)
-			.query(UUID.class)
+			.query(Left.class)
 			.list();
+		return left.stream().filter((one) -> one.brought() == left.get(0).brought()).toList();
 	}
 
 	/**
@@ -96,6 +111,14 @@ class TakeOffSlice {
 			.param(job.id())
 			.query(Withdrawal.class)
 			.single();
+	}
+
+	/**
+	 * A tree with which the taking back is not done.
+	 *
+	 * @param brought whether the import brought the tree itself
+	 */
+	record Left(UUID tree, boolean brought) {
 	}
 
 	/**

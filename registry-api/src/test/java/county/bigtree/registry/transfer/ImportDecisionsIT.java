@@ -188,8 +188,8 @@ class ImportDecisionsIT {
 	void takesATreeOffThatWasMergedIntoOneOfAnotherCountyMeanwhile() throws Exception {
 		TestPerson coordinator = this.imports.county("hereton", "IDG", "");
 		TestPerson there = this.imports.county("thereton", "IDH", "");
-		DocumentContext job = this.imports.run("hereton", coordinator, file("HM1,Quercus alba,200,80,40\n"), MAPPING);
 		this.imports.run("thereton", there, file("TM1,Quercus alba,50,80,40\nTM2,Quercus alba,100,80,40\n"), MAPPING);
+		DocumentContext job = this.imports.run("hereton", coordinator, file("HM1,Quercus alba,200,80,40\n"), MAPPING);
 		UUID by = this.jdbc.sql("select started_by from import_job where id = ?::uuid")
 			.param(job.<String>read("$.id"))
 			.query(UUID.class)
