@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 
+import county.bigtree.domain.points.Correlations;
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
@@ -31,8 +32,11 @@ public record Readings(@Nullable GirthReading girth, @Nullable HeightReading hei
 	 * tree has
 	 */
 	public Reduced reduce() {
-		return new Reduced(Reduced.VERSION, estimate("girth", this.girth), estimate("height", this.height),
-				estimate("crown", this.crown));
+		Estimate c = estimate("girth", this.girth);
+		Estimate h = estimate("height", this.height);
+		Estimate w = estimate("crown", this.crown);
+		return (c == null || h == null || w == null) ? new Reduced(Reduced.VERSION, c, h, w) : new Reduced(
+				Reduced.VERSION, c, h, w, SharedGirth.correlations(this.girth, this.height, this.crown, c, h, w));
 	}
 
 	/** All arithmetic, in the order girth, height, crown, points. */
@@ -74,8 +78,21 @@ public record Readings(@Nullable GirthReading girth, @Nullable HeightReading hei
 		String roots = "√(%s² + %s² + (%s / 4)²)".formatted(Figures.rounded(c.standardUncertainty(), 4),
 				Figures.rounded(h.standardUncertainty(), 4), Figures.rounded(w.standardUncertainty(), 4));
 		double points = Points.unrounded(c.value(), h.value(), w.value()).doubleValue();
+		boolean shared = !reduced.correlations().equals(Correlations.NONE);
+		String formula = shared ? "u(P) = √(u(C)² + u(H)² + (u(W) / 4)² + 2 × what they share)"
+				: "u(P) = √(u(C)² + u(H)² + (u(W) / 4)²)";
+		String numbers = shared ? roots.substring(0, roots.length() - 1) + " + 2 × " + shared(reduced, c, h, w) + ")"
+				: roots;
 		return List.of(new WorkingLine("P = C + H + W / 4", sum, points, "points"),
-				new WorkingLine("u(P) = √(u(C)² + u(H)² + (u(W) / 4)²)", roots, score.standardUncertainty(), "points"));
+				new WorkingLine(formula, numbers, score.standardUncertainty(), "points"));
+	}
+
+	private static String shared(Reduced reduced, Estimate c, Estimate h, Estimate w) {
+		Correlations r = reduced.correlations();
+		double quarter = w.standardUncertainty() / 4;
+		return Figures.rounded(r.girthHeight() * c.standardUncertainty() * h.standardUncertainty()
+				+ r.girthCrown() * c.standardUncertainty() * quarter
+				+ r.heightCrown() * h.standardUncertainty() * quarter, 4);
 	}
 
 }

@@ -2,6 +2,7 @@ package county.bigtree.domain.measuring;
 
 import java.util.Optional;
 
+import county.bigtree.domain.points.Correlations;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
 import org.jspecify.annotations.Nullable;
@@ -11,9 +12,10 @@ import org.jspecify.annotations.Nullable;
  * not measured is null.
  *
  * @param version of the formulas and defaults used, from 1
+ * @param correlations of the three, where they share a reading
  */
 public record Reduced(int version, @Nullable Estimate girthInches, @Nullable Estimate heightFeet,
-		@Nullable Estimate crownSpreadFeet) {
+		@Nullable Estimate crownSpreadFeet, Correlations correlations) {
 
 	/**
 	 * Of the formulas and instrument defaults in this package: raised whenever one of
@@ -21,12 +23,17 @@ public record Reduced(int version, @Nullable Estimate girthInches, @Nullable Est
 	 */
 	public static final int VERSION = 1;
 
+	public Reduced(int version, @Nullable Estimate girthInches, @Nullable Estimate heightFeet,
+			@Nullable Estimate crownSpreadFeet) {
+		this(version, girthInches, heightFeet, crownSpreadFeet, Correlations.NONE);
+	}
+
 	/** Empty unless all three figures are there. */
 	public Optional<Score> score() {
 		if (this.girthInches == null || this.heightFeet == null || this.crownSpreadFeet == null) {
 			return Optional.empty();
 		}
-		return Optional.of(Score.of(this.girthInches, this.heightFeet, this.crownSpreadFeet));
+		return Optional.of(Score.of(this.girthInches, this.heightFeet, this.crownSpreadFeet, this.correlations));
 	}
 
 }

@@ -24,6 +24,9 @@ public record Score(Points points, double standardUncertainty) {
 	 */
 	public static Score of(Estimate girthInches, Estimate heightFeet, Estimate crownSpreadFeet,
 			Correlations correlations) {
+		if (correlations.equals(Correlations.NONE)) {
+			return of(girthInches, heightFeet, crownSpreadFeet);
+		}
 		Points points = Points.of(girthInches.value(), heightFeet.value(), crownSpreadFeet.value());
 		return new Score(points, correlations.combined(girthInches.standardUncertainty(),
 				heightFeet.standardUncertainty(), crownSpreadFeet.standardUncertainty() / 4));

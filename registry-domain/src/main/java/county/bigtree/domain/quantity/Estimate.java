@@ -1,5 +1,9 @@
 package county.bigtree.domain.quantity;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
 /**
  * A figure and its standard uncertainty in the same unit, which the holder's name says.
  * Both are finite; the uncertainty is not negative. Shown as plus or minus
@@ -39,6 +43,23 @@ public record Estimate(double value, double standardUncertainty, double degreesO
 	/** This figure and its uncertainty multiplied by an exact number. */
 	public Estimate times(double factor) {
 		return new Estimate(this.value * factor, this.standardUncertainty * Math.abs(factor), this.degreesOfFreedom);
+	}
+
+	/**
+	 * Both as they deserve to be written: the expanded uncertainty to two significant
+	 * digits (JCGM 100:2008, 7.2.6) and the figure to the same place,
+	 * {@code 295.7 ± 4.3 in}.
+	 */
+	public String shown(String unit) {
+		double expanded = expanded();
+		if (expanded == 0) {
+			return Figures.plain(this.value) + " " + unit;
+		}
+		BigDecimal rounded = BigDecimal.valueOf(expanded).round(new MathContext(2, RoundingMode.HALF_UP));
+		int places = Math.max(0, rounded.scale() + 2 - rounded.precision());
+		BigDecimal figure = BigDecimal.valueOf(this.value).setScale(places, RoundingMode.HALF_UP);
+		return figure.toPlainString() + " ± " + rounded.setScale(places, RoundingMode.UNNECESSARY).toPlainString() + " "
+				+ unit;
 	}
 
 }

@@ -120,14 +120,19 @@ class MeasuringController {
 			@Nullable String species, @Nullable String county) {
 	}
 
-	/** What one reading comes to. */
-	record ReadingAnswer(BigDecimal value, BigDecimal standardUncertainty, String unit, List<WorkingJson> working,
-			List<CautionJson> cautions) {
+	/**
+	 * What one reading comes to.
+	 *
+	 * @param shown the value and twice its standard uncertainty, in the digits that they
+	 * deserve
+	 */
+	record ReadingAnswer(BigDecimal value, BigDecimal standardUncertainty, String unit, String shown,
+			List<WorkingJson> working, List<CautionJson> cautions) {
 
 		static ReadingAnswer of(Reading reading, String unit) {
 			Estimate estimate = reading.estimate();
 			return new ReadingAnswer(hundredths(estimate.value()), hundredths(estimate.standardUncertainty()), unit,
-					WorkingJson.of(reading.working()), CautionJson.of(reading.cautions()));
+					estimate.shown(unit), WorkingJson.of(reading.working()), CautionJson.of(reading.cautions()));
 		}
 
 	}
