@@ -156,6 +156,16 @@ class HeightCircumstancesTest {
 		return new EqualArmHeight(distance, stick, reach, null, NONE).estimate();
 	}
 
+	/**
+	 * Avery and Burkhart 2002, Forest Measurements, chapter on height, Merritt
+	 * hypsometer: a log of 16 ft at 66 ft spans 6.06 in of a stick at 25 in; from memory.
+	 */
+	@Test
+	void aGraduatedStickSpansALog() {
+		assertThat(stick(Length.of(66, FT), Length.of(6.06, IN), Length.of(25, IN)).value()).isCloseTo(16,
+				within(0.01));
+	}
+
 	/** 40 ft at 3 degrees 39.9452; a tape of 112.3 + 2.5 - 0.4 = 114.4 ft; by hand. */
 	@Test
 	void aPoleMayLeanAndFallShort() {
