@@ -18,6 +18,9 @@ import tempfile, threading, time, urllib.error, urllib.request, uuid
 ROUNDS = int(sys.argv[1]) if len(sys.argv) > 1 else 20
 JAR = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
 WRITERS = 4
+# The sizes are drawn at random, and seldom go together.
+CHECKS = ['unit-slip', 'odd-proportions', 'too-slender', 'near-buckling', 'beyond-species-limit', 'biggest-by-far',
+          'girth-shrank', 'girth-outgrew', 'likely-same-tree']
 PASSWORD = 'a password for the kill rounds'
 KILLED = ('service', 'database', 'both')
 SPECIES = ('quercus-alba', 'fagus-grandifolia', 'platanus-occidentalis')
@@ -160,7 +163,7 @@ class Register:
         return 'Bearer ' + call('POST', '/tokens', {'name': 'kill rounds'}, basic)[0]['token']
 
     def measurement(self):
-        return {'measuredOn': '2026-05-02',
+        return {'measuredOn': '2026-05-02', 'confirmedChecks': CHECKS,
                 'girth': {'method': 'tape', 'girth': {'value': random.randint(60, 300), 'unit': 'in'}},
                 'height': {'method': 'pole', 'height': {'value': random.randint(30, 140), 'unit': 'ft'}},
                 'crown': {'method': 'axes', 'axes': [{'value': random.randint(20, 90), 'unit': 'ft'},

@@ -26,6 +26,14 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 @Component
 public class TestTrees {
 
+	/**
+	 * The field that answers whatever is asked: most trees of the tests stand at one
+	 * place, and in no proportion.
+	 */
+	public static final String CONFIRMED = """
+			"confirmedChecks": ["unit-slip", "odd-proportions", "too-slender", "near-buckling", "beyond-species-limit",
+			  "biggest-by-far", "girth-shrank", "girth-outgrew", "before-earlier-visit", "likely-same-tree"]""";
+
 	private static final String READINGS = """
 			"girth": {"method": "tape", "girth": {"value": %d, "unit": "in"}},
 			"height": {"method": "pole", "height": {"value": 80, "unit": "ft"}},
@@ -48,8 +56,8 @@ public class TestTrees {
 	/** A measurement of a tree of so many inches. */
 	public static String measurement(int girthInches, String measuredOn, String... measuredBy) {
 		String names = (measuredBy.length == 0) ? "A. Finder" : String.join("\", \"", measuredBy);
-		return "{\"measuredOn\": \"%s\", \"measuredBy\": [\"%s\"], %s}".formatted(measuredOn, names,
-				readings(girthInches));
+		return "{\"measuredOn\": \"%s\", \"measuredBy\": [\"%s\"], %s, %s}".formatted(measuredOn, names,
+				readings(girthInches), CONFIRMED);
 	}
 
 	public void county(String key, String prefix) throws Exception {

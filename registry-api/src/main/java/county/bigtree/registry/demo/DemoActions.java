@@ -2,13 +2,17 @@ package county.bigtree.registry.demo;
 
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.BiFunction;
+import java.util.function.Function;
 import java.util.function.LongConsumer;
 
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.domain.standing.Condition;
+import county.bigtree.registry.check.FindingJson;
 import county.bigtree.registry.condition.Began;
 import county.bigtree.registry.condition.ReportCondition;
 import county.bigtree.registry.county.AddRulebook;
@@ -23,6 +27,8 @@ import county.bigtree.registry.nomination.NominationBook;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.people.Actors;
 import county.bigtree.registry.people.Role;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.rules.RulebookJson;
 import county.bigtree.registry.signoff.GiveSignOff;
 import county.bigtree.registry.signoff.SignOffBody;
@@ -67,8 +73,9 @@ class DemoActions {
 		switch (text(action, "do")) {
 			case "rulebook" -> rulebook(story, action, actor);
 			case "nominate" -> nominate(story, action, actor);
-			case "remeasure" -> story.remember("measurement", text(action, "as"), this.filing.remeasurement()
-				.file(actor, tree(story, action), story.body(action, MeasurementBody.class)));
+			case "remeasure" -> story.remember("measurement", text(action, "as"),
+					confirming(story.body(action, MeasurementBody.class), MeasurementBody::confirming,
+							(body) -> this.filing.remeasurement().file(actor, tree(story, action), body)));
 			case "report" -> report(story, action, actor);
 			case "sign-off" -> signOff(story, action, actor);
 			case "decide" -> decide(story, action, actor);
@@ -93,9 +100,25 @@ class DemoActions {
 		this.deciding.addRulebook().add(actor, text(action, "county"), body, body.reason());
 	}
 
+	/**
+	 * Those who file in the story have looked again at what they are asked about.
+	 */
+	private static <T> UUID confirming(T body, BiFunction<T, List<String>, T> confirm, Function<T, UUID> file) {
+		try {
+			return file.apply(body);
+		}
+		catch (Problem ex) {
+			if (ex.type() != ProblemType.UNANSWERED_CHECKS || !(ex.members().get("checks") instanceof List<?> asked)) {
+				throw ex;
+			}
+			List<String> codes = asked.stream().map((one) -> ((FindingJson) one).code()).toList();
+			return file.apply(confirm.apply(body, codes));
+		}
+	}
+
 	private void nominate(DemoStory story, JsonNode action, Actor actor) {
-		UUID id = this.filing.nomination()
-			.file(actor, text(action, "county"), story.body(action, NominationBody.class));
+		UUID id = confirming(story.body(action, NominationBody.class), NominationBody::confirming,
+				(body) -> this.filing.nomination().file(actor, text(action, "county"), body));
 		NominationBook.Nomination nomination = this.filing.book().get(id);
 		story.remember("nomination", text(action, "as"), id);
 		story.remember("tree", text(action, "as"), nomination.tree());
@@ -111,9 +134,9 @@ class DemoActions {
 	}
 
 	private void signOff(DemoStory story, JsonNode action, Actor actor) {
-		UUID id = this.deciding.signOff()
-			.give(actor, story.recall("measurement", text(action, "measurement")),
-					story.body(action, SignOffBody.class));
+		UUID measurement = story.recall("measurement", text(action, "measurement"));
+		UUID id = confirming(story.body(action, SignOffBody.class), SignOffBody::confirming,
+				(body) -> this.deciding.signOff().give(actor, measurement, body));
 		story.remember("sign-off", text(action, "as"), id);
 		Optional.ofNullable(this.deciding.signOffs().get(id).ownMeasurement())
 			.ifPresent((own) -> story.remember("measurement", text(action, "as"), own));

@@ -13,11 +13,13 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * Describes what is passed on as JSON of its own kind: shapes (GeoJSON, RFC 7946),
- * readings as they were entered, and who measured.
+ * readings as they were entered, who measured, and the numbers of checks.
  */
 final class FreeSchemas {
 
-	private static final Map<String, String> SCHEMAS = Map.of("Geometry",
+	private static final Map<String, String> SCHEMAS = Map.of("CheckFigures", """
+			{"type": "object", "description": "The numbers that a check used, by name",
+			 "additionalProperties": {"type": ["number", "string"]}}""", "Geometry",
 			"""
 					{"type": "object", "description": "A GeoJSON geometry (RFC 7946)",
 					 "properties": {"type": {"type": "string", "enum": ["Polygon", "MultiPolygon"]}, "coordinates": {"type": "array", "items": {}}},

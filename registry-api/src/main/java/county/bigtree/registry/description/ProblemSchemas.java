@@ -37,6 +37,11 @@ final class ProblemSchemas {
 		problem.addProperty("detail", text("What is wrong this time"));
 		problem.addProperty("instance", text("The path of the request"));
 		problem.addProperty("errors", errors);
+		Schema<Object> checks = new Schema<>();
+		checks.addType("array");
+		checks.setItems(new Schema<>().$ref("#/components/schemas/FindingJson"));
+		checks.setDescription("What the checks ask, where their questions are not answered");
+		problem.addProperty("checks", checks);
 		java.util.List.of("type", "title", "status", "detail").forEach(problem::addRequiredItem);
 		components.addSchemas("Problem", problem);
 	}

@@ -96,6 +96,7 @@ public class ListQueue {
 			+ """
 					)
 					select w.kind, w.id, w.measurement, w.status, w.since, t.id as tree, t.tag, r.points, p.title,
+					  coalesce(f.checks @> '[{"extraordinary": true}]', false) as extraordinary,
 					  ranked_as(i.species, 'infinity') as species, b.stands_in
 					from waiting w
 					join lateral (select stands_in from location where tree = w.tree order by recorded_at desc limit 1) l
@@ -105,6 +106,7 @@ public class ListQueue {
 					join lateral (select stands_in from location where tree = t.id order by recorded_at desc limit 1) b on true
 					left join lateral (select points from reduction where measurement = w.measurement
 					  order by version desc limit 1) r on true
+					left join measurement f on f.id = w.measurement
 					left join title_span p on p.tree = t.id and p.to_at is null
 					where not exists (select from taking_off where tree = w.tree)""";
 
@@ -145,15 +147,15 @@ public class ListQueue {
 		return new Found(row.getString("kind"), row.getObject("id", UUID.class), row.getObject("tree", UUID.class),
 				row.getString("tag"), new BookKey(row.getString("stands_in"), row.getString("species")),
 				row.getString("status"), SqlTime.get(row, "since"), row.getObject("measurement", UUID.class),
-				row.getBigDecimal("points"), (title != null) ? Title.of(title) : null);
+				row.getBigDecimal("points"), (title != null) ? Title.of(title) : null, row.getBoolean("extraordinary"));
 	}
 
 	private record Found(String kind, UUID id, UUID tree, String tag, BookKey book, String status, Instant since,
-			@Nullable UUID measurement, @Nullable BigDecimal points, @Nullable Title title) {
+			@Nullable UUID measurement, @Nullable BigDecimal points, @Nullable Title title, boolean extraordinary) {
 
 		Waiting waiting(@Nullable Title wouldHold) {
 			return new Waiting(this.kind, this.id, this.tree, this.tag, this.book.species(), this.status, this.since,
-					this.points, wouldHold, this.title);
+					this.points, wouldHold, this.title, this.extraordinary);
 		}
 
 	}

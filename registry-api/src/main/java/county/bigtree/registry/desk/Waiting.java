@@ -23,17 +23,27 @@ import org.jspecify.annotations.Nullable;
  * @param wouldHold the title that the tree would hold if that measurement counted, or
  * null
  * @param title what the tree holds now, or null
+ * @param extraordinary whether a check found a figure beyond what is known of the species
  */
 public record Waiting(String kind, UUID id, UUID tree, String tag, String species, String status, Instant since,
-		@Nullable BigDecimal points, @Nullable Title wouldHold, @Nullable Title title) {
+		@Nullable BigDecimal points, @Nullable Title wouldHold, @Nullable Title title, boolean extraordinary) {
 
 	/**
-	 * What bears on a title first, then what has waited longest.
+	 * The extraordinary first, then what bears on a title, then what has waited longest.
 	 */
-	public static final Comparator<Waiting> ORDER = Comparator.comparing(Waiting::bearsOnTitle)
-		.reversed()
+	public static final Comparator<Waiting> ORDER = Comparator.comparingInt(Waiting::turn)
 		.thenComparing(Waiting::since)
 		.thenComparing((one) -> one.id().toString());
+
+	/**
+	 * Whose turn it is, from 0.
+	 */
+	public int turn() {
+		if (this.extraordinary) {
+			return 0;
+		}
+		return bearsOnTitle() ? 1 : 2;
+	}
 
 	/**
 	 * Whether a title may change hands by the decision.

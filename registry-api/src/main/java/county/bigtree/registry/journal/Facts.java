@@ -16,7 +16,8 @@ import org.springframework.stereotype.Component;
 @Component
 public class Facts {
 
-	private static final Set<String> JSON = Set.of("boundary", "body", "readings", "confirmed_checks", "declares");
+	private static final Set<String> JSON = Set.of("boundary", "body", "readings", "confirmed_checks", "checks",
+			"declares");
 
 	private final JdbcClient jdbc;
 

@@ -1,6 +1,8 @@
 package county.bigtree.registry.measurement;
 
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.measuring.CrownReading;
 import county.bigtree.domain.measuring.GirthReading;
@@ -29,11 +31,16 @@ public record MeasurementBody(@Nullable KnownDay measuredOn,
 		@Nullable String remarks, @Nullable List<String> confirmedChecks) {
 
 	/**
-	 * The same with these checks confirmed, unless it confirms some itself.
+	 * The same with these checks confirmed beside those that it confirms itself.
 	 */
 	public MeasurementBody confirming(@Nullable List<String> checks) {
-		return (this.confirmedChecks != null) ? this : new MeasurementBody(this.measuredOn, this.measuredBy, this.girth,
-				this.height, this.crown, this.remarks, checks);
+		List<String> all = Stream.of(checks, this.confirmedChecks)
+			.filter(Objects::nonNull)
+			.flatMap(List::stream)
+			.distinct()
+			.toList();
+		return new MeasurementBody(this.measuredOn, this.measuredBy, this.girth, this.height, this.crown, this.remarks,
+				all);
 	}
 
 }

@@ -1,5 +1,6 @@
 package county.bigtree.registry.measurement;
 
+import county.bigtree.registry.check.FindingJson;
 import county.bigtree.registry.http.quantity.WorkingJson;
 import county.bigtree.registry.http.quantity.CautionJson;
 import county.bigtree.domain.measuring.Readings;
@@ -18,17 +19,29 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * A measurement in answers: readings as entered, and what they reduce to.
+ *
+ * @param checks what the checks said when it was filed, its questions answered; none to
+ * the public, because they may tell where other trees stand
  */
 public record MeasurementJson(UUID id, UUID tree, KnownDay measuredOn, Instant recordedAt, String basis,
 		@Nullable String carriedOverFrom, String status,
 		@Schema(ref = "#/components/schemas/ReadingsAsEntered") JsonNode readings, ReducedJson reduced,
-		List<WorkingJson> working, List<CautionJson> cautions, @JsonIgnore long revision) implements Revisioned {
+		List<WorkingJson> working, List<CautionJson> cautions, List<FindingJson> checks,
+		@JsonIgnore long revision) implements Revisioned {
 
-	public static MeasurementJson from(ReadMeasurements.Measurement measurement, JsonNode entered, Readings readings) {
+	public static MeasurementJson from(ReadMeasurements.Measurement measurement, JsonNode entered, Readings readings,
+			List<FindingJson> checks) {
 		return new MeasurementJson(measurement.id(), measurement.tree(), measurement.measured(),
 				measurement.recordedAt(), measurement.basis(), measurement.carriedOverFrom(), measurement.status(),
 				entered, ReducedJson.from(measurement), WorkingJson.of(readings.working()),
-				CautionJson.of(readings.cautions()), measurement.revision());
+				CautionJson.of(readings.cautions()), checks, measurement.revision());
+	}
+
+	/** As the public sees it. */
+	public MeasurementJson withoutChecks() {
+		return new MeasurementJson(this.id, this.tree, this.measuredOn, this.recordedAt, this.basis,
+				this.carriedOverFrom, this.status, this.readings, this.reduced, this.working, this.cautions, List.of(),
+				this.revision);
 	}
 
 	/**

@@ -15,6 +15,7 @@ import java.util.UUID;
 import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.review.PersonId;
+import county.bigtree.registry.check.FindingJson;
 import county.bigtree.registry.http.quantity.ReadingsJson;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.problem.Problem;
@@ -33,7 +34,7 @@ public class ReadMeasurements {
 
 	private static final String MEASUREMENT = """
 			select m.id, measurement_tree(m.id, m.tree) as tree, m.measured_on, m.measured_on_known_to, m.recorded_at, m.filed_by, m.basis, m.carried_over_from, m.measurers,
-			  m.readings::text as readings, r.version, r.girth_inches, r.girth_u, r.height_feet, r.height_u, r.crown_feet,
+			  m.readings::text as readings, m.checks::text as checks, r.version, r.girth_inches, r.girth_u, r.height_feet, r.height_u, r.crown_feet,
 			  r.crown_u, r.points, r.points_u,
 			  case when exists (select from setting_aside where measurement = m.id) then 'set-aside'
 			    when exists (select from score where measurement = m.id and withdrawn_at is null and ends_on is null)
@@ -104,7 +105,12 @@ public class ReadMeasurements {
 	 * The measurement as answers hold it.
 	 */
 	public MeasurementJson json(Measurement measurement) {
-		return MeasurementJson.from(measurement, entered(measurement), readings(measurement));
+		return MeasurementJson.from(measurement, entered(measurement), readings(measurement), checks(measurement));
+	}
+
+	private List<FindingJson> checks(Measurement measurement) {
+		String checks = measurement.checks();
+		return (checks != null) ? List.of(this.json.readValue(checks, FindingJson[].class)) : List.of();
 	}
 
 	/**
@@ -144,10 +150,10 @@ public class ReadMeasurements {
 	 */
 	public record Measurement(UUID id, UUID tree, LocalDate measuredOn, @Nullable String measuredOnKnownTo,
 			Instant recordedAt, UUID filedBy, String basis, @Nullable String carriedOverFrom, UUID measurers,
-			String readings, int version, @Nullable BigDecimal girthInches, @Nullable BigDecimal girthU,
-			@Nullable BigDecimal heightFeet, @Nullable BigDecimal heightU, @Nullable BigDecimal crownFeet,
-			@Nullable BigDecimal crownU, @Nullable BigDecimal points, @Nullable BigDecimal pointsU, String status,
-			long revision) {
+			String readings, @Nullable String checks, int version, @Nullable BigDecimal girthInches,
+			@Nullable BigDecimal girthU, @Nullable BigDecimal heightFeet, @Nullable BigDecimal heightU,
+			@Nullable BigDecimal crownFeet, @Nullable BigDecimal crownU, @Nullable BigDecimal points,
+			@Nullable BigDecimal pointsU, String status, long revision) {
 
 		/**
 		 * The measuring day as exactly as it is known.

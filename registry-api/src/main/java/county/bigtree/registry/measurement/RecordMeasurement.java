@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 
+import county.bigtree.domain.check.Finding;
 import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.measuring.Reduced;
 import county.bigtree.domain.points.Score;
@@ -13,6 +14,9 @@ import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.registry.check.CheckFilings;
+import county.bigtree.registry.check.Filing;
+import county.bigtree.registry.check.FindingJson;
 import county.bigtree.registry.http.quantity.ReadingsJson;
 import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.journal.Change;
@@ -43,11 +47,14 @@ public class RecordMeasurement {
 
 	private final RulesReader rules;
 
-	RecordMeasurement(Facts facts, Texts texts, JsonMapper json, RulesReader rules) {
+	private final CheckFilings checks;
+
+	RecordMeasurement(Facts facts, Texts texts, JsonMapper json, RulesReader rules, CheckFilings checks) {
 		this.facts = facts;
 		this.texts = texts;
 		this.json = json;
 		this.rules = rules;
+		this.checks = checks;
 	}
 
 	/**
@@ -59,7 +66,8 @@ public class RecordMeasurement {
 	 * @param basis on what it rests
 	 * @param pointer where the body stands in the request
 	 * @return the measurement's id
-	 * @throws Problem of invalid input, with all that is wrong
+	 * @throws Problem of invalid input, with all that is wrong, or of checks that were
+	 * not answered
 	 */
 	public UUID record(Change change, UUID tree, MeasurementBody body, UUID filedBy, Basis basis, String pointer) {
 		return record(change, tree, body, filedBy, basis, null, pointer);
@@ -76,7 +84,9 @@ public class RecordMeasurement {
 		Reduced reduced = reduce(readings, pointer);
 		UUID id = Uuid7.next();
 		List<JsonNode> measurers = (body.measuredBy() != null) ? body.measuredBy() : List.of();
-		List<String> checks = (body.confirmedChecks() != null) ? body.confirmedChecks() : List.of();
+		List<String> confirmed = (body.confirmedChecks() != null) ? body.confirmedChecks() : List.of();
+		List<Finding> findings = findings(change,
+				new Filing(tree, filedBy, measuredOn.last(), readings, reduced, body.remarks(), confirmed), basis);
 		CarryForward carries = carries(change, measuredOn.last(), reduced);
 		this.facts.append(change, FactTable.MEASUREMENT, "id", id, "tree", tree, "measured_on", measuredOn.last(),
 				"measured_on_known_to", knownTo(measuredOn), "carry_height_years",
@@ -84,10 +94,16 @@ public class RecordMeasurement {
 				(carries != null) ? carries.crownYears() : null, "filed_by", filedBy, "basis", basis.word(),
 				"carried_over_from", carriedOverFrom, "measurers",
 				this.texts.keepAlways(change, this.json.writeValueAsString(measurers)), "readings",
-				this.json.writeValueAsString(asEntered(body)), "confirmed_checks", this.json.writeValueAsString(checks),
-				"remarks", this.texts.keep(change, body.remarks()));
+				this.json.writeValueAsString(asEntered(body)), "confirmed_checks",
+				this.json.writeValueAsString(confirmed), "checks",
+				findings.isEmpty() ? null : this.json.writeValueAsString(FindingJson.of(findings)), "remarks",
+				this.texts.keep(change, body.remarks()));
 		append(change, id, reduced);
 		return id;
+	}
+
+	private List<Finding> findings(Change change, Filing filing, Basis basis) {
+		return (basis == Basis.CARRIED_OVER) ? this.checks.noted(change, filing) : this.checks.answered(change, filing);
 	}
 
 	/**

@@ -31,6 +31,14 @@ public record NominationBody(@NotNull String species, @NotNull @Valid PlaceBody 
 		@NotNull MeasurementBody measurement, @Nullable List<String> confirmedChecks) {
 
 	/**
+	 * The same with these checks confirmed.
+	 */
+	public NominationBody confirming(List<String> checks) {
+		return new NominationBody(this.species, this.location, this.locality, this.access, this.visibility, this.owner,
+				this.filedFor, this.completedAt, this.measurement.confirming(checks), this.confirmedChecks);
+	}
+
+	/**
 	 * The owner and what they consent to.
 	 */
 	public record OwnerBody(@Nullable String name, @Nullable String contact, @Nullable Boolean consentToVisit,

@@ -16,4 +16,13 @@ import org.jspecify.annotations.Nullable;
  */
 public record SignOffBody(@NotNull @Pattern(regexp = "confirmed|corrected|not-confirmed") String verdict,
 		@Nullable MeasurementBody measurement, @Nullable List<String> declares, @Nullable String remarks) {
+
+	/**
+	 * The same with these checks of its own measurement confirmed.
+	 */
+	public SignOffBody confirming(List<String> checks) {
+		return (this.measurement == null) ? this
+				: new SignOffBody(this.verdict, this.measurement.confirming(checks), this.declares, this.remarks);
+	}
+
 }

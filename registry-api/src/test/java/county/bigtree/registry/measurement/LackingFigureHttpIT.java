@@ -161,7 +161,8 @@ class LackingFigureHttpIT {
 	private static String girth(int inches, String measuredOn) {
 		return """
 				{"measuredOn": "%s", "measuredBy": ["A. Finder"],
-				 "girth": {"method": "tape", "girth": {"value": %d, "unit": "in"}}}""".formatted(measuredOn, inches);
+				 "girth": {"method": "tape", "girth": {"value": %d, "unit": "in"}}, %s}""".formatted(measuredOn, inches,
+				TestTrees.CONFIRMED);
 	}
 
 }

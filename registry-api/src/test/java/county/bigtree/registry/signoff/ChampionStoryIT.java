@@ -38,7 +38,8 @@ class ChampionStoryIT {
 			"measuredOn": "%s", "measuredBy": ["A. Finder"],
 			"girth": {"method": "tape", "girth": {"value": %d, "unit": "in"}},
 			"height": {"method": "pole", "height": {"value": 80, "unit": "ft"}},
-			"crown": {"method": "axes", "axes": [{"value": 40, "unit": "ft"}, {"value": 40, "unit": "ft"}]}""";
+			"crown": {"method": "axes", "axes": [{"value": 40, "unit": "ft"}, {"value": 40, "unit": "ft"}]},
+			""" + TestTrees.CONFIRMED;
 
 	@Autowired
 	private MockMvc mvc;

@@ -114,7 +114,7 @@ class SignOffHttpIT {
 		TestTrees.Filed filed = file("correctton", "SGE");
 		TestPerson verifier = this.people.verifier("correctton");
 		String own = "{\"verdict\": \"%s\", \"measurement\": {\"measuredOn\": \"2026-05-20\", "
-				+ TestTrees.readings(110) + "}}";
+				+ TestTrees.readings(110) + ", " + TestTrees.CONFIRMED + "}}";
 		signOff(filed, verifier, own.formatted("confirmed")).andExpect(status().isUnprocessableContent())
 			.andExpect(jsonPath("$.type").value("/problems/refused"));
 		this.trees.oaks("correctton").andExpect(jsonPath("$.items.length()").value(0));
@@ -127,7 +127,7 @@ class SignOffHttpIT {
 		TestTrees.Filed filed = file("denyton", "SGG");
 		TestPerson verifier = this.people.verifier("denyton");
 		signOff(filed, verifier, "{\"verdict\": \"not-confirmed\", \"measurement\": {\"measuredOn\": \"2026-05-20\", "
-				+ TestTrees.readings(110) + "}}")
+				+ TestTrees.readings(110) + ", " + TestTrees.CONFIRMED + "}}")
 			.andExpect(status().isCreated());
 		this.trees.oaks("denyton").andExpect(jsonPath("$.items[0].points").value(200.0));
 		this.trees.ask(get("/api/v1/nominations").param("county", "denyton"), verifier)

@@ -7,7 +7,8 @@ import county.bigtree.domain.quantity.Estimate;
 
 /**
  * A tree of the same species on the books within the joint accuracy of both places. Where
- * a place is shown only roughly, the girths must be alike too.
+ * a place is shown only roughly, the girths must be alike too. How far apart they are is
+ * not told.
  */
 final class LikelySameTree implements Check {
 
@@ -21,9 +22,7 @@ final class LikelySameTree implements Check {
 			.map((one) -> Finding.question("likely-same-tree",
 					"Tree %s of the same species is on the books here: is this the same one? Then file a remeasurement of it instead."
 						.formatted(one.tag()),
-					new Finding.Numbers().with("tree", one.tag())
-						.with("distanceMetres", one.metres())
-						.with("jointAccuracyMetres", one.jointAccuracyMetres())));
+					new Finding.Numbers().with("tree", one.tag())));
 	}
 
 	private static boolean alike(Neighbour one, Filed filed) {

@@ -28,11 +28,15 @@ final class TangentTooClose implements Check {
 				new Finding.Numbers().with("distanceFeet", distance).with("heightFeet", height)));
 	}
 
-	/** Level distance to the point under the top, in feet. */
+	/** Level distance, in feet. */
 	private static double level(TangentHeight tangent) {
 		Length slope = tangent.slopeDistance();
 		Angle angle = tangent.slopeAngle();
-		return (slope != null && angle != null) ? slope.feet() * Math.cos(angle.radians())
+		Length line = tangent.lineToBase();
+		if (slope != null && angle != null) {
+			return slope.feet() * Math.cos(angle.radians());
+		}
+		return (line != null) ? line.feet() * Math.cos(tangent.baseAngle().radians())
 				: Objects.requireNonNull(tangent.horizontalDistance()).feet();
 	}
 

@@ -33,6 +33,13 @@ class SightChecksTest {
 		assertThat(find("leaning-tangent", height(shadow(60, NOON), true, null), nothing())).isEmpty();
 	}
 
+	@Test
+	void laysTheSightToTheBaseLevel() {
+		TangentHeight down = new TangentHeight(null, null, null, Length.of(100, LengthUnit.FT), Angle.degrees(20),
+				Angle.degrees(-20), Length.of(3, LengthUnit.FT), null, Notes.NONE);
+		assertThat(Checks.on(height(down, true, null), nothing())).isEmpty();
+	}
+
 	/** From 100 ft at 45 degrees up and level: 100 ft high. */
 	@Test
 	void notesAnglesFromCloserThanTheTreeIsHigh() {

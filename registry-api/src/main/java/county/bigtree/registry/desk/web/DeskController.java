@@ -73,7 +73,7 @@ class DeskController {
 	@GetMapping("/api/v1/counties/{county}/queue")
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "listQueue",
-			summary = "What waits for a decision: first what bears on a title, then what has waited longest")
+			summary = "What waits for a decision: first the extraordinary, then what bears on a title, then what has waited longest")
 	Page<WaitingJson> queue(@PathVariable String county, Paging paging) {
 		requireCounty(county);
 		Cursor cursor = paging.cursor(QUEUE, 3).orElse(null);
@@ -83,7 +83,7 @@ class DeskController {
 			.limit(paging.oneMore())
 			.toList();
 		return Page.cut(rest, paging, WaitingJson::from,
-				(last) -> Cursor.of(QUEUE, last.bearsOnTitle() ? 0 : 1, last.since(), last.id()));
+				(last) -> Cursor.of(QUEUE, last.turn(), last.since(), last.id()));
 	}
 
 	private void requireCounty(String county) {
@@ -103,7 +103,7 @@ class DeskController {
 	}
 
 	private static boolean isAfter(Waiting one, Cursor cursor) {
-		int byWeight = Long.compare(one.bearsOnTitle() ? 0 : 1, cursor.number(0));
+		int byWeight = Long.compare(one.turn(), cursor.number(0));
 		int byAge = one.since().compareTo(cursor.instant(1));
 		int byId = one.id().toString().compareTo(cursor.uuid(2).toString());
 		return byWeight > 0 || byWeight == 0 && (byAge > 0 || byAge == 0 && byId > 0);
@@ -113,12 +113,12 @@ class DeskController {
 	 * Something that waits.
 	 */
 	record WaitingJson(String kind, UUID id, UUID tree, String tag, String species, String status, Instant since,
-			@Nullable BigDecimal points, @Nullable String wouldHold, @Nullable String title) {
+			@Nullable BigDecimal points, @Nullable String wouldHold, @Nullable String title, boolean extraordinary) {
 
 		static WaitingJson from(Waiting waiting) {
 			return new WaitingJson(waiting.kind(), waiting.id(), waiting.tree(), waiting.tag(), waiting.species(),
 					waiting.status(), waiting.since(), waiting.points(), word(waiting.wouldHold()),
-					word(waiting.title()));
+					word(waiting.title()), waiting.extraordinary());
 		}
 
 	}

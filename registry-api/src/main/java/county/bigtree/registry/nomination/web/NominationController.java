@@ -10,6 +10,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
+import county.bigtree.registry.check.FindingJson;
 import county.bigtree.registry.http.Cursor;
 import county.bigtree.registry.http.IfMatch;
 import county.bigtree.registry.http.Page;
@@ -138,16 +139,16 @@ class NominationController {
 	/**
 	 * A nomination.
 	 *
-	 * @param checks what the checks on it asked: none are made yet beyond what is refused
+	 * @param checks what the checks on it said, its questions answered
 	 */
 	record NominationJson(UUID id, String county, String status, UUID tree, String tag, @Nullable UUID verifier,
-			String access, Instant recordedAt, MeasurementJson measurement, List<String> checks,
+			String access, Instant recordedAt, MeasurementJson measurement, List<FindingJson> checks,
 			List<NominationBook.Move> moves, @JsonIgnore long revision) implements Revisioned {
 
 		static NominationJson from(NominationBook.Nomination of, MeasurementJson measurement,
 				List<NominationBook.Move> moves) {
 			return new NominationJson(of.id(), of.county(), of.status(), of.tree(), of.tag(), of.verifier(),
-					of.access(), of.recordedAt(), measurement, List.of(), moves, of.revision());
+					of.access(), of.recordedAt(), measurement, measurement.checks(), moves, of.revision());
 		}
 
 	}

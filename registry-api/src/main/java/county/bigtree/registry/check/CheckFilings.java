@@ -1,0 +1,115 @@
+package county.bigtree.registry.check;
+
+import java.util.List;
+import java.util.UUID;
+
+import county.bigtree.domain.check.Checks;
+import county.bigtree.domain.check.CountyForm;
+import county.bigtree.domain.check.Earlier;
+import county.bigtree.domain.check.Filed;
+import county.bigtree.domain.check.Finding;
+import county.bigtree.domain.check.Known;
+import county.bigtree.domain.check.Severity;
+import county.bigtree.domain.check.Sizes;
+import county.bigtree.domain.check.Thresholds;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Checks what is filed, and refuses what can't be true and what was asked and not
+ * answered.
+ */
+@Component
+public class CheckFilings {
+
+	private static final String TREE = """
+			select t.id, c.key as county, i.species, n.scientific_name, l.latitude, l.longitude, l.accuracy_metres,
+			  not exists (select from measurement where tree = t.id) as is_new,
+			  c.boundary::text as boundary
+			from tree t
+			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
+			join species n on n.key = i.species
+			join lateral (select * from location where tree = t.id order by recorded_at desc limit 1) l on true
+			join county_now c on c.key = l.stands_in
+			where t.id = ?""";
+
+	private final JdbcClient jdbc;
+
+	private final CountyTrees trees;
+
+	private final NearTrees near;
+
+	private final EarlierVisits earlier;
+
+	private final SunPlace sun;
+
+	CheckFilings(JdbcClient jdbc, CountyTrees trees, NearTrees near, EarlierVisits earlier, SunPlace sun) {
+		this.jdbc = jdbc;
+		this.trees = trees;
+		this.near = near;
+		this.earlier = earlier;
+		this.sun = sun;
+	}
+
+	/**
+	 * What the checks say on a filing, its questions answered.
+	 * @throws Problem of unanswered checks, listing them, or of a refusal where it can't
+	 * be true
+	 */
+	public List<Finding> answered(Change change, Filing filing) {
+		FiledTree tree = tree(filing.tree());
+		List<Finding> findings = Checks.on(filed(change, filing, tree), known(filing, tree));
+		List<Finding> stops = findings.stream().filter((one) -> one.severity() == Severity.STOP).toList();
+		if (!stops.isEmpty()) {
+			throw Problem.of(ProblemType.REFUSED, stops.get(0).detail()).with("checks", FindingJson.of(stops));
+		}
+		List<Finding> open = findings.stream()
+			.filter((one) -> one.severity() == Severity.QUESTION)
+			.filter((one) -> !filing.confirmed().contains(one.code()))
+			.toList();
+		if (!open.isEmpty()) {
+			throw Problem.of(ProblemType.UNANSWERED_CHECKS, open.get(0).detail()).with("checks", FindingJson.of(open));
+		}
+		return findings;
+	}
+
+	/**
+	 * What the checks say on figures that an older record brings: nothing is asked.
+	 */
+	public List<Finding> noted(Change change, Filing filing) {
+		FiledTree tree = tree(filing.tree());
+		Filed figures = Filed.figures(tree.scientificName(), Sizes.of(filing.reduced()), change.today());
+		return Checks.on(figures, Known.onlyForm(CountyForm.UNKNOWN)).stream().map(Finding::asNote).toList();
+	}
+
+	private FiledTree tree(UUID id) {
+		return this.jdbc.sql(TREE).param(id).query(FiledTree.class).single();
+	}
+
+	private static Filed filed(Change change, Filing filing, FiledTree tree) {
+		return new Filed(tree.scientificName(), Sizes.of(filing.reduced()), filing.readings().height(), filing.leans(),
+				filing.measuredOn(), change.today(), tree.position());
+	}
+
+	/** Of a tree on the books, the place was asked about when it was new. */
+	private Known known(Filing filing, FiledTree tree) {
+		Earlier before = this.earlier.of(tree.id()).orElse(null);
+		CountyForm form = this.trees.form(tree);
+		if (!tree.isNew()) {
+			return new Known(before, List.of(), null, form, true, Thresholds.OLDEST_FILING_MONTHS, this.sun);
+		}
+		return new Known(before, this.near.of(tree, isCoordinator(filing.filedBy(), tree.county())),
+				CountyLine.of(tree.boundary()), form, true, Thresholds.OLDEST_FILING_MONTHS, this.sun);
+	}
+
+	private boolean isCoordinator(UUID person, String county) {
+		return this.jdbc.sql("""
+				select exists (select from role_assignment where person = ? and county = ? and role = 'coordinator'
+				  and until_at is null)""").param(person).param(county).query(Boolean.class).single();
+	}
+
+}
