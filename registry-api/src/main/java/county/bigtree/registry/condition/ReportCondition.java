@@ -84,6 +84,28 @@ public class ReportCondition {
 	}
 
 	/**
+	 * Takes a condition over from an older record within a change that the caller has
+	 * begun, after which the caller refreshes the standings and ends it.
+	 * @param by the coordinator who answers for it
+	 */
+	public void carryOver(Change change, UUID tree, Condition condition, LocalDate observedOn, UUID by) {
+		this.recorder.carryOver(change, tree, condition, observedOn, by);
+	}
+
+	/**
+	 * What a condition means to a tree that holds a title.
+	 */
+	public static TitleReason meaning(Condition condition) {
+		return switch (condition) {
+			case FALLEN -> TitleReason.FELL;
+			case DEAD -> TitleReason.DIED;
+			case REMOVED -> TitleReason.REMOVED;
+			case DAMAGED -> TitleReason.DAMAGED;
+			case UPRIGHT, DECLINING, NOT_FOUND -> TitleReason.SEEN;
+		};
+	}
+
+	/**
 	 * Decides on a report.
 	 * @param unchanged told its revision under the lock; refuses a stale one
 	 */
@@ -156,14 +178,11 @@ public class ReportCondition {
 			}
 		}
 
-		private static TitleReason meaning(Condition condition) {
-			return switch (condition) {
-				case FALLEN -> TitleReason.FELL;
-				case DEAD -> TitleReason.DIED;
-				case REMOVED -> TitleReason.REMOVED;
-				case DAMAGED -> TitleReason.DAMAGED;
-				case UPRIGHT, DECLINING, NOT_FOUND -> TitleReason.SEEN;
-			};
+		void carryOver(Change change, UUID tree, Condition condition, LocalDate observedOn, UUID by) {
+			UUID id = Uuid7.next();
+			this.facts.append(change, FactTable.CONDITION_REPORT, "id", id, "tree", tree, "condition", condition.word(),
+					"observed_on", observedOn, "reported_by", by);
+			this.facts.append(change, FactTable.CONDITION_DECISION, "report", id, "accepted", true, "by_person", by);
 		}
 
 	}

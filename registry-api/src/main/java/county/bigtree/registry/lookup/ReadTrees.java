@@ -30,6 +30,7 @@ public class ReadTrees {
 			  (select count(*) from score o where o.county = s.county and o.species = s.species and o.withdrawn_at is null
 			    and o.ends_on is null and o.points > s.points) + 1 as rank,
 			  tree_revision(t.id) as revision,
+			  (select b.body from older_record o join text_body b on b.id = o.popular_name where o.tree = t.id) as popular_name,
 			  coalesce((select eligible from eligibility where tree = t.id order by recorded_at desc limit 1), true) as eligible, kept_tree(t.id) as kept
 			from tree t
 			join acceptance a on a.tree = t.id
@@ -88,10 +89,10 @@ public class ReadTrees {
 				row.getDouble("accuracy_metres"));
 		Disclosure shown = Disclosure.find(row.getString("shown")).orElse(Disclosure.COUNTY);
 		return new TreeSummary(row.getObject("id", UUID.class), row.getString("tag"), row.getString("file_tag"),
-				row.getString("stands_in"), row.getString("species"), row.getLong("revision"), shown.shown(exact),
-				row.getString("condition"), row.getObject("seen_on", LocalDate.class), standing(row),
-				row.getString("title"), SqlTime.find(row, "from_at"), row.getBoolean("eligible"),
-				row.getObject("kept", UUID.class));
+				row.getString("popular_name"), row.getString("stands_in"), row.getString("species"),
+				row.getLong("revision"), shown.shown(exact), row.getString("condition"),
+				row.getObject("seen_on", LocalDate.class), standing(row), row.getString("title"),
+				SqlTime.find(row, "from_at"), row.getBoolean("eligible"), row.getObject("kept", UUID.class));
 	}
 
 	private static TreeSummary.@Nullable Standing standing(ResultSet row) throws SQLException {

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A tree as the public may see it.
  *
+ * @param popularName what people call it, or null
  * @param revision raised by facts of the tree itself
  * @param shown its position as shown, if it is
  * @param condition the latest condition confirmed, upright if none was
@@ -21,9 +22,9 @@ import org.jspecify.annotations.Nullable;
  * @param eligible whether it may be ranked
  * @param kept the tree into which it is merged; itself where it is not
  */
-public record TreeSummary(UUID id, String tag, @Nullable String fileTag, String county, String species, long revision,
-		Optional<Position> shown, String condition, @Nullable LocalDate lastSeenOn, @Nullable Standing score,
-		@Nullable String title, @Nullable Instant titleSince, boolean eligible, UUID kept) {
+public record TreeSummary(UUID id, String tag, @Nullable String fileTag, @Nullable String popularName, String county,
+		String species, long revision, Optional<Position> shown, String condition, @Nullable LocalDate lastSeenOn,
+		@Nullable Standing score, @Nullable String title, @Nullable Instant titleSince, boolean eligible, UUID kept) {
 
 	/**
 	 * Whether it was found to be another tree on the books.

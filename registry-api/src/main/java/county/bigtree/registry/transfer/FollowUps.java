@@ -39,7 +39,7 @@ class FollowUps {
 		}
 		else if (job.counts().waiting() > 0 && !job.dryRun()) {
 			ImportPlan plan = this.jobs.plan(job.id());
-			RowReader reader = new RowReader(plan, this.jobs.header(job.id()).size(), this.catalogue);
+			RowReader reader = this.jobs.reader(job, plan, this.catalogue);
 			repeat(() -> this.slices.recordMatched(job, plan, reader, ROWS), stopping);
 		}
 	}

@@ -42,22 +42,39 @@ public record ImportJob(UUID id, String county, UUID startedBy, String status, b
 	 *
 	 * @param accepted rows that brought a tree with a score, or would if this were not a
 	 * dry run
-	 * @param kept the same of trees that are not ranked: their name is only a genus
+	 * @param kept the same of trees that are not ranked: their name is only a genus, or
+	 * they lack figures
+	 * @param changed rows that brought further figures, or a condition, to a tree of an
+	 * earlier import
 	 * @param waiting rows whose name the catalogue lacks
 	 * @param rejected rows that can't be taken
-	 * @param alreadyImported rows that an earlier import has taken
+	 * @param alreadyImported rows that an earlier import has taken and that say nothing
+	 * new
 	 */
-	public record Counts(int accepted, int kept, int waiting, int rejected, int alreadyImported) {
+	public record Counts(int accepted, int kept, int changed, int waiting, int rejected, int alreadyImported) {
 
-		static final Counts NONE = new Counts(0, 0, 0, 0, 0);
+		static final Counts NONE = new Counts(0, 0, 0, 0, 0, 0);
+
+		static final Counts ACCEPTED = new Counts(1, 0, 0, 0, 0, 0);
+
+		static final Counts KEPT = new Counts(0, 1, 0, 0, 0, 0);
+
+		static final Counts CHANGED = new Counts(0, 0, 1, 0, 0, 0);
+
+		static final Counts ALREADY = new Counts(0, 0, 0, 0, 0, 1);
+
+		static Counts rejected(int rows) {
+			return new Counts(0, 0, 0, 0, rows, 0);
+		}
 
 		Counts plus(Counts more) {
-			return new Counts(this.accepted + more.accepted, this.kept + more.kept, this.waiting + more.waiting,
-					this.rejected + more.rejected, this.alreadyImported + more.alreadyImported);
+			return new Counts(this.accepted + more.accepted, this.kept + more.kept, this.changed + more.changed,
+					this.waiting + more.waiting, this.rejected + more.rejected,
+					this.alreadyImported + more.alreadyImported);
 		}
 
 		int handled() {
-			return this.accepted + this.kept + this.waiting + this.rejected + this.alreadyImported;
+			return this.accepted + this.kept + this.changed + this.waiting + this.rejected + this.alreadyImported;
 		}
 
 	}

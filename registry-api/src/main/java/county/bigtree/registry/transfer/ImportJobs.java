@@ -8,9 +8,12 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
 
+import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.rules.RulesReader;
+import county.bigtree.registry.species.SpeciesCatalogue;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.core.type.TypeReference;
 import tools.jackson.databind.json.JsonMapper;
@@ -32,9 +35,15 @@ public class ImportJobs {
 
 	private final JsonMapper json;
 
-	ImportJobs(JdbcClient jdbc, JsonMapper json) {
+	private final RulesReader rules;
+
+	private final RegisterClock clock;
+
+	ImportJobs(JdbcClient jdbc, JsonMapper json, RulesReader rules, RegisterClock clock) {
 		this.jdbc = jdbc;
 		this.json = json;
+		this.rules = rules;
+		this.clock = clock;
 	}
 
 	void queue(UUID id, String county, UUID startedBy, Sent sent, boolean dryRun, int rows) {
@@ -106,10 +115,11 @@ public class ImportJobs {
 	void progress(UUID id, ImportJob.Counts counts) {
 		this.jdbc
 			.sql("""
-					update import_job set status = 'running', accepted = :accepted, kept = :kept, waiting = :waiting, rejected = :rejected,
+					update import_job set status = 'running', accepted = :accepted, kept = :kept, changed = :changed, waiting = :waiting, rejected = :rejected,
 					  already_imported = :already where id = :id""")
 			.param("accepted", counts.accepted())
 			.param("kept", counts.kept())
+			.param("changed", counts.changed())
 			.param("waiting", counts.waiting())
 			.param("rejected", counts.rejected())
 			.param("already", counts.alreadyImported())
@@ -131,10 +141,12 @@ public class ImportJobs {
 	 * Keeps a rejected row; a job that goes on after a restart may bring it again.
 	 */
 	void reject(UUID id, FileRow.Rejected row) {
-		this.jdbc.sql("""
-				insert into import_rejection (job, row_number, reason, cells) values (?, ?, ?, ?::jsonb)
-				on conflict do nothing""")
-			.params(id, row.number(), row.reason(), this.json.writeValueAsString(row.cells()))
+		this.jdbc.sql("insert into import_rejection (job, row_number, reason) values (?, ?, ?) on conflict do nothing")
+			.params(id, row.number(), row.reason())
+			.update();
+		this.jdbc.sql(
+				"insert into import_rejected_cells (job, row_number, cells) values (?, ?, ?::jsonb) on conflict do nothing")
+			.params(id, row.number(), this.json.writeValueAsString(row.cells()))
 			.update();
 	}
 
@@ -162,6 +174,14 @@ public class ImportJobs {
 	}
 
 	/**
+	 * Reads the rows of a job.
+	 */
+	RowReader reader(ImportJob job, ImportPlan plan, SpeciesCatalogue catalogue) {
+		return new RowReader(plan, header(job.id()).size(), catalogue,
+				this.rules.get(job.county()).day(this.clock.now()));
+	}
+
+	/**
 	 * How the rows of a job are read.
 	 */
 	ImportPlan plan(UUID id) {
@@ -184,14 +204,13 @@ public class ImportJobs {
 	 * Hands over the rejected rows in the order of the file.
 	 */
 	void forEachRejected(UUID id, Consumer<FileRow.Rejected> consumer) {
-		this.jdbc
-			.sql("""
-					select row_number, reason, cells::text as cells from import_rejection where job = ? order by row_number""")
-			.param(id)
-			.query((row) -> {
-				consumer.accept(new FileRow.Rejected(row.getInt("row_number"), row.getString("reason"),
-						texts(row.getString("cells"))));
-			});
+		this.jdbc.sql("""
+				select r.row_number, r.reason, coalesce(c.cells::text, '[]') as cells from import_rejection r
+				left join import_rejected_cells c on c.job = r.job and c.row_number = r.row_number
+				where r.job = ? order by r.row_number""").param(id).query((row) -> {
+			consumer.accept(new FileRow.Rejected(row.getInt("row_number"), row.getString("reason"),
+					texts(row.getString("cells"))));
+		});
 	}
 
 	private List<String> texts(String array) {
@@ -202,8 +221,8 @@ public class ImportJobs {
 		return new ImportJob(row.getObject("id", UUID.class), row.getString("county"),
 				row.getObject("started_by", UUID.class), row.getString("state"), row.getBoolean("dry_run"),
 				row.getInt("row_count"),
-				new ImportJob.Counts(row.getInt("accepted"), row.getInt("kept"), row.getInt("waiting"),
-						row.getInt("rejected"), row.getInt("already_imported")),
+				new ImportJob.Counts(row.getInt("accepted"), row.getInt("kept"), row.getInt("changed"),
+						row.getInt("waiting"), row.getInt("rejected"), row.getInt("already_imported")),
 				row.getString("failure"), SqlTime.get(row, "created_at"), SqlTime.find(row, "finished_at"),
 				SqlTime.find(row, "withdrawn_at"), row.getInt("notes"), row.getLong("revision"));
 	}

@@ -1,21 +1,30 @@
 package county.bigtree.registry.transfer;
 
-import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.quantity.LengthUnit;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A mapping that fits its file: how each row becomes a tree with a measurement.
+ * A mapping that fits its file: how each row becomes a tree with measurements.
  *
+ * @param measuredOn the day of visits that name none, or null
+ * @param visits where the figures of each visit stand
  * @param accuracyMetres how well the positions are known
  * @param rowKey the column that tells rows apart, or null where their content does
+ * @param keepIncomplete whether a row that lacks figures becomes a tree to be measured
  * @param beside what is kept or compared beside the figures
  */
-record ImportPlan(boolean dryRun, LocalDate measuredOn, String basis, Entry species, @Nullable Entry tag, Figure girth,
-		Figure height, Figure crown, Entry latitude, Entry longitude, double accuracyMetres, @Nullable Entry rowKey,
-		Beside beside) {
+record ImportPlan(boolean dryRun, @Nullable KnownDay measuredOn, String basis, Entry species, @Nullable Entry tag,
+		List<Visit> visits, Entry latitude, Entry longitude, double accuracyMetres, @Nullable Entry rowKey,
+		boolean keepIncomplete, Beside beside) {
+
+	ImportPlan {
+		visits = List.copyOf(visits);
+	}
 
 	/**
 	 * One entry of a row.
@@ -33,10 +42,27 @@ record ImportPlan(boolean dryRun, LocalDate measuredOn, String basis, Entry spec
 	}
 
 	/**
-	 * What is kept for coordinators only, and what is compared.
+	 * A visit of the tree.
+	 *
+	 * @param measuredOn its day, or null where the plan says it
+	 * @param girth null where it was never measured at that visit; so the others
 	 */
-	record Beside(@Nullable Entry owner, @Nullable Entry contact, @Nullable Entry visitNotes,
-			@Nullable Entry statedPoints) {
+	record Visit(@Nullable Entry measuredOn, @Nullable Figure girth, @Nullable Figure height, @Nullable Figure crown) {
+
+		/** Whether the row has an entry for any of its figures. */
+		boolean made(List<String> cells) {
+			return Stream.of(this.girth, this.height, this.crown)
+				.filter(Objects::nonNull)
+				.anyMatch((figure) -> figure.entry().index() >= 0 && !figure.entry().in(cells).isEmpty());
+		}
+
+	}
+
+	/**
+	 * What is kept in words, seen, or compared.
+	 */
+	record Beside(@Nullable Entry owner, @Nullable Entry contact, @Nullable Entry finder, @Nullable Entry visitNotes,
+			@Nullable Entry popularName, @Nullable Entry condition, @Nullable Entry statedPoints) {
 	}
 
 	/**

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.quantity.LengthUnit;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.registry.problem.FieldProblem;
@@ -19,6 +20,8 @@ import org.jspecify.annotations.Nullable;
 final class MappingCheck {
 
 	private static final int LONGEST_BASIS = 200;
+
+	private static final int MOST_VISITS = 50;
 
 	/** Half way around the earth: farther off nothing can be. */
 	private static final int WORST_ACCURACY_METRES = 20_000_000;
@@ -39,34 +42,87 @@ final class MappingCheck {
 	 * @throws Problem with all that is missing, unknown or impossible
 	 */
 	ImportPlan plan(MappingBody body, LocalDate today) {
-		LocalDate measuredOn = measuredOn(body.measuredOn(), today);
+		MappingBody.Columns columns = (body.columns() != null) ? body.columns() : MappingBody.Columns.NONE;
+		boolean keep = keep(body.incomplete());
+		KnownDay measuredOn = measuredOn(body, today);
 		String basis = basis(body.basis());
 		double accuracy = accuracy(body.locationAccuracyMetres());
-		MappingBody.Columns columns = (body.columns() != null) ? body.columns()
-				: new MappingBody.Columns(null, null, null, null, null, null, null, null, null, null, null);
 		ImportPlan plan = new ImportPlan(Boolean.TRUE.equals(body.dryRun()), measuredOn, basis,
-				text("species", columns.species()), optional("tag", columns.tag()), girth(columns.girth()),
-				figure("height", columns.height(), "stated-height", "height"),
-				figure("crown", columns.crown(), "stated-spread", "spread"), text("latitude", columns.latitude()),
-				text("longitude", columns.longitude()), accuracy,
-				(body.rowKey() != null) ? column("#/rowKey", body.rowKey()) : null,
-				new ImportPlan.Beside(optional("owner", columns.owner()), optional("contact", columns.contact()),
-						optional("visitNotes", columns.visitNotes()),
-						optional("statedPoints", columns.statedPoints())));
+				text("columns/species", columns.species()), optional("columns/tag", columns.tag()),
+				visits(body, columns, keep), text("columns/latitude", columns.latitude()),
+				text("columns/longitude", columns.longitude()), accuracy,
+				(body.rowKey() != null) ? column("#/rowKey", body.rowKey()) : null, keep, beside(columns));
 		if (!this.problems.isEmpty()) {
 			throw Problem.invalid(this.problems);
 		}
 		return plan;
 	}
 
-	private LocalDate measuredOn(@Nullable LocalDate day, LocalDate today) {
-		if (day == null) {
-			return missing("#/measuredOn", today);
+	private ImportPlan.Beside beside(MappingBody.Columns columns) {
+		return new ImportPlan.Beside(optional("columns/owner", columns.owner()),
+				optional("columns/contact", columns.contact()), optional("columns/finder", columns.finder()),
+				optional("columns/visitNotes", columns.visitNotes()),
+				optional("columns/popularName", columns.popularName()),
+				optional("columns/condition", columns.condition()),
+				optional("columns/statedPoints", columns.statedPoints()));
+	}
+
+	private boolean keep(@Nullable String incomplete) {
+		if (incomplete != null && !incomplete.equals("keep") && !incomplete.equals("reject")) {
+			refuse("#/incomplete", "unknown", "must be keep or reject");
 		}
-		if (day.isAfter(today) || day.isBefore(Rulebook.BEGINNING)) {
-			refuse("#/measuredOn", "out-of-range", "must be from %s to today, %s".formatted(Rulebook.BEGINNING, today));
+		return "keep".equals(incomplete);
+	}
+
+	private List<ImportPlan.Visit> visits(MappingBody body, MappingBody.Columns columns, boolean keep) {
+		MappingBody.Visit one = new MappingBody.Visit(columns.measuredOn(), columns.girth(), columns.height(),
+				columns.crown());
+		List<MappingBody.Visit> several = body.visits();
+		if (several == null) {
+			return List.of(visit("columns", one, keep));
+		}
+		if (several.isEmpty() || several.size() > MOST_VISITS) {
+			refuse("#/visits", "wrong-length", "must be 1 to %d visits".formatted(MOST_VISITS));
+		}
+		if (!one.equals(new MappingBody.Visit(null, null, null, null))) {
+			refuse("#/visits", "contradiction", "must hold the days and figures of all visits, and columns none");
+		}
+		List<ImportPlan.Visit> visits = new ArrayList<>();
+		for (int index = 0; index < several.size(); index++) {
+			visits.add(visit("visits/" + index, several.get(index), keep));
+		}
+		return visits;
+	}
+
+	private ImportPlan.Visit visit(String pointer, MappingBody.Visit visit, boolean keep) {
+		return new ImportPlan.Visit(optional(pointer + "/measuredOn", visit.measuredOn()),
+				mayLack(keep, visit.girth()) ? null : girth(pointer + "/girth", visit.girth()),
+				mayLack(keep, visit.height()) ? null
+						: figure(pointer + "/height", visit.height(), "stated-height", "height"),
+				mayLack(keep, visit.crown()) ? null
+						: figure(pointer + "/crown", visit.crown(), "stated-spread", "spread"));
+	}
+
+	private static boolean mayLack(boolean keep, MappingBody.@Nullable Source source) {
+		return keep && source == null;
+	}
+
+	/** The day for all rows may be left out where each visit has a column for it. */
+	private @Nullable KnownDay measuredOn(MappingBody body, LocalDate today) {
+		KnownDay day = body.measuredOn();
+		if (day == null) {
+			return eachVisitHasADay(body) ? null : missing("#/measuredOn", KnownDay.of(today));
+		}
+		if (day.last().isAfter(today) || day.last().isBefore(Rulebook.BEGINNING)) {
+			refuse("#/measuredOn", "out-of-range",
+					"must be over: from %s to today, %s".formatted(Rulebook.BEGINNING, today));
 		}
 		return day;
+	}
+
+	private static boolean eachVisitHasADay(MappingBody body) {
+		return (body.visits() != null) ? body.visits().stream().allMatch((visit) -> visit.measuredOn() != null)
+				: body.columns() != null && body.columns().measuredOn() != null;
 	}
 
 	private String basis(@Nullable String basis) {
@@ -105,19 +161,19 @@ final class MappingCheck {
 		return entry;
 	}
 
-	private ImportPlan.Figure girth(MappingBody.@Nullable Source source) {
-		ImportPlan.Entry entry = entry("girth", source);
+	private ImportPlan.Figure girth(String pointer, MappingBody.@Nullable Source source) {
+		ImportPlan.Entry entry = entry(pointer, source);
 		if (source == null) {
 			return new ImportPlan.Figure(entry, "", "", LengthUnit.IN);
 		}
 		String method = source.method();
 		String field = (method != null) ? GIRTH_METHODS.get(method) : null;
 		if (method == null || field == null) {
-			refuse("#/columns/girth/method", (method == null) ? "missing" : "unknown-method",
+			refuse("#/" + pointer + "/method", (method == null) ? "missing" : "unknown-method",
 					"must be diameter or tape");
-			return new ImportPlan.Figure(entry, "", "", unit("girth", source));
+			return new ImportPlan.Figure(entry, "", "", unit(pointer, source));
 		}
-		return new ImportPlan.Figure(entry, method, field, unit("girth", source));
+		return new ImportPlan.Figure(entry, method, field, unit(pointer, source));
 	}
 
 	private ImportPlan.Figure figure(String name, MappingBody.@Nullable Source source, String method, String field) {
@@ -130,8 +186,8 @@ final class MappingCheck {
 	}
 
 	private ImportPlan.Entry entry(String name, MappingBody.@Nullable Source source) {
-		String pointer = "#/columns/" + name;
-		ImportPlan.Entry none = new ImportPlan.Entry(name, -1, "");
+		String pointer = "#/" + name;
+		ImportPlan.Entry none = new ImportPlan.Entry(label(name), -1, "");
 		if (source == null) {
 			return missing(pointer, none);
 		}
@@ -146,9 +202,13 @@ final class MappingCheck {
 
 	private ImportPlan.Entry constant(String name, String constant) {
 		if (constant.isBlank() || constant.indexOf('\0') >= 0) {
-			refuse("#/columns/" + name + "/constant", "missing", "must be a text");
+			refuse("#/" + name + "/constant", "missing", "must be a text");
 		}
-		return new ImportPlan.Entry(name, -1, constant);
+		return new ImportPlan.Entry(label(name), -1, constant);
+	}
+
+	private static String label(String pointer) {
+		return pointer.substring(pointer.lastIndexOf('/') + 1);
 	}
 
 	private ImportPlan.Entry column(String pointer, String name) {
@@ -165,17 +225,15 @@ final class MappingCheck {
 			.filter((unit) -> unit.code().equals(source.unit()))
 			.findFirst()
 			.orElseGet(() -> {
-				refuse("#/columns/" + name + "/unit", (source.unit() == null) ? "missing" : "unknown-unit",
-						"must be one of " + Arrays.stream(LengthUnit.values())
-							.map(LengthUnit::code)
-							.collect(Collectors.joining(", ")));
+				refuse("#/" + name + "/unit", (source.unit() == null) ? "missing" : "unknown-unit", "must be one of "
+						+ Arrays.stream(LengthUnit.values()).map(LengthUnit::code).collect(Collectors.joining(", ")));
 				return LengthUnit.M;
 			});
 	}
 
 	private void refuseIfGiven(String name, String field, @Nullable String value) {
 		if (value != null) {
-			refuse("#/columns/" + name + "/" + field, "unknown-field", "is not known here");
+			refuse("#/" + name + "/" + field, "unknown-field", "is not known here");
 		}
 	}
 

@@ -38,9 +38,10 @@ public class OlderRecords {
 					select r.job as import_id, r.row_number, t.file_tag,
 					  (select body from text_body where id = o.owner) as owner,
 					  (select body from text_body where id = o.contact) as contact,
+					  (select body from text_body where id = o.finder) as finder,
 					  (select body from text_body where id = o.visit_notes) as visit_notes
-					from import_row r join tree t on t.id = r.tree left join older_record o on o.tree = r.tree
-					where r.tree = ?""").param(tree.id()).query(OlderRecord.class).optional())
+					from import_part r join tree t on t.id = r.tree left join older_record o on o.tree = r.tree
+					where r.tree = ? and r.brought""").param(tree.id()).query(OlderRecord.class).optional())
 			.orElseThrow(() -> Problem.notFound("No tree with an older record has this id or tag."));
 	}
 
@@ -52,7 +53,7 @@ public class OlderRecords {
 	 * @param owner null where it says nothing, or the words were erased
 	 */
 	public record OlderRecord(UUID importId, int rowNumber, @Nullable String fileTag, @Nullable String owner,
-			@Nullable String contact, @Nullable String visitNotes) {
+			@Nullable String contact, @Nullable String finder, @Nullable String visitNotes) {
 	}
 
 }

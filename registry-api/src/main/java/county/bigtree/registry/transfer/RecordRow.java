@@ -3,6 +3,7 @@ package county.bigtree.registry.transfer;
 import java.util.UUID;
 
 import county.bigtree.domain.place.Disclosure;
+import county.bigtree.registry.condition.ReportCondition;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
 import county.bigtree.registry.journal.Facts;
@@ -15,7 +16,8 @@ import org.springframework.stereotype.Component;
 
 /**
  * Appends the facts that one row brings: a tree that is on the books on the word of an
- * older record, and its measurement, which counts on the same.
+ * older record, and its measurements, which count on the same; or what is new of a tree
+ * that an earlier row brought.
  */
 @Component
 class RecordRow {
@@ -26,13 +28,17 @@ class RecordRow {
 
 	private final RecordMeasurement measurements;
 
+	private final ReportCondition conditions;
+
 	private final Facts facts;
 
 	private final Texts texts;
 
-	RecordRow(RegisterTree register, RecordMeasurement measurements, Facts facts, Texts texts) {
+	RecordRow(RegisterTree register, RecordMeasurement measurements, ReportCondition conditions, Facts facts,
+			Texts texts) {
 		this.register = register;
 		this.measurements = measurements;
+		this.conditions = conditions;
 		this.facts = facts;
 		this.texts = texts;
 	}
@@ -43,17 +49,31 @@ class RecordRow {
 		// As for any tree whose owner has said nothing.
 		this.register.locate(change, tree, change.county(), row.place(), Disclosure.NEARBY, null, null);
 		this.register.accept(change, tree, CARRIED_OVER);
-		this.measurements.record(change, tree, row.measurement(), job.startedBy(), Basis.CARRIED_OVER, plan.basis(),
-				"#");
-		this.facts.append(change, FactTable.IMPORT_ROW, "row_key", row.key(), "job", job.id(), "row_number",
-				row.number(), "tree", tree);
-		if (row.words().any()) {
+		add(change, job, plan, tree, row);
+		FileRow.Words words = row.words();
+		if (words.any()) {
 			this.facts.append(change, FactTable.OLDER_RECORD, "tree", tree, "owner",
-					this.texts.keep(change, row.words().owner()), "contact",
-					this.texts.keep(change, row.words().contact()), "visit_notes",
-					this.texts.keep(change, row.words().visitNotes()));
+					this.texts.keep(change, words.owner()), "contact", this.texts.keep(change, words.contact()),
+					"finder", this.texts.keep(change, words.finder()), "visit_notes",
+					this.texts.keep(change, words.visitNotes()), "popular_name",
+					this.texts.keep(change, words.popularName()));
 		}
 		return tree;
+	}
+
+	/**
+	 * Appends measurements and the condition of a tree on the books.
+	 */
+	void add(Change change, ImportJob job, ImportPlan plan, UUID tree, FileRow.Sound row) {
+		row.visits()
+			.forEach((visit) -> this.measurements.record(change, tree, visit, job.startedBy(), Basis.CARRIED_OVER,
+					plan.basis(), "#"));
+		FileRow.Sight sight = row.sight();
+		if (sight != null) {
+			this.conditions.carryOver(change, tree, sight.condition(), sight.observedOn(), job.startedBy());
+		}
+		this.facts.append(change, FactTable.IMPORT_ROW, "row_key", row.key(), "job", job.id(), "row_number",
+				row.number(), "tree", tree);
 	}
 
 }

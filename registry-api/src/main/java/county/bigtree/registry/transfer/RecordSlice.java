@@ -1,23 +1,22 @@
 package county.bigtree.registry.transfer;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 
 import county.bigtree.domain.standing.TitleReason;
+import county.bigtree.registry.condition.ReportCondition;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.standing.Standings;
 
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Takes a few rows of an import as one change. Rows that are on the books already are
+ * Takes a few rows of an import as one change, and what they say of the condition of
+ * trees on the books as changes of their own. Rows that are on the books already are
  * passed over, so a slice may be tried again, and an import run again from its start.
  */
 @Component
@@ -33,16 +32,16 @@ class RecordSlice {
 
 	private final WaitingRows names;
 
-	private final JdbcClient jdbc;
+	private final KnownRows known;
 
 	RecordSlice(Journal journal, RecordRow recordRow, Standings standings, ImportJobs jobs, WaitingRows names,
-			JdbcClient jdbc) {
+			KnownRows known) {
 		this.journal = journal;
 		this.recordRow = recordRow;
 		this.standings = standings;
 		this.jobs = jobs;
 		this.names = names;
-		this.jdbc = jdbc;
+		this.known = known;
 	}
 
 	/**
@@ -67,7 +66,7 @@ class RecordSlice {
 				sound.add(one);
 			}
 		}
-		ImportJob.Counts counts = before.plus(new ImportJob.Counts(0, 0, 0, rejections, 0))
+		ImportJob.Counts counts = before.plus(ImportJob.Counts.rejected(rejections))
 			.plus(waiting.isEmpty() ? ImportJob.Counts.NONE : letWait(job, waiting))
 			.plus(sound.isEmpty() ? ImportJob.Counts.NONE : take(job, plan, sound));
 		this.jobs.progress(job.id(), counts);
@@ -75,10 +74,10 @@ class RecordSlice {
 	}
 
 	private ImportJob.Counts letWait(ImportJob job, List<FileRow.Waiting> rows) {
-		Set<String> known = known(job.county(), rows.stream().map(FileRow.Waiting::key).toList()).keySet();
+		Set<String> known = this.known.find(job, rows.stream().map(FileRow.Waiting::key).toList()).keySet();
 		List<FileRow.Waiting> news = rows.stream().filter((row) -> !known.contains(row.key())).toList();
 		news.forEach((row) -> this.names.letWait(job.id(), row));
-		return new ImportJob.Counts(0, 0, news.size(), 0, rows.size() - news.size());
+		return new ImportJob.Counts(0, 0, 0, news.size(), 0, rows.size() - news.size());
 	}
 
 	/**
@@ -98,63 +97,51 @@ class RecordSlice {
 			.filter(FileRow.Rejected.class::isInstance)
 			.map(FileRow.Rejected.class::cast)
 			.forEach((row) -> this.jobs.reject(job.id(), row));
-		ImportJob.Counts counts = new ImportJob.Counts(0, 0, 0, rows.size() - sound.size(), 0);
+		ImportJob.Counts counts = ImportJob.Counts.rejected(rows.size() - sound.size());
 		this.names.count(job.id(), sound.isEmpty() ? counts : counts.plus(take(change, job, plan, sound)));
 		return rows.size();
 	}
 
 	private ImportJob.Counts take(ImportJob job, ImportPlan plan, List<FileRow.Sound> rows) {
 		if (plan.dryRun()) {
-			rows.forEach((row) -> this.jobs.note(job.id(), row));
-			return counts(job, rows, known(job.county(), keys(rows)));
+			KnownRows.Sorted sorted = this.known.sort(job, rows);
+			sorted.told().forEach((row) -> this.jobs.note(job.id(), row));
+			return sorted.total();
 		}
 		return take(this.journal.open(job.county()), job, plan, rows);
 	}
 
 	private ImportJob.Counts take(Change change, ImportJob job, ImportPlan plan, List<FileRow.Sound> rows) {
-		rows.forEach((row) -> this.jobs.note(job.id(), row));
-		Map<String, UUID> known = known(job.county(), keys(rows));
-		List<UUID> trees = rows.stream()
-			.filter((row) -> !known.containsKey(row.key()))
-			.map((row) -> this.recordRow.record(change, job, plan, row))
-			.toList();
+		KnownRows.Sorted sorted = this.known.sort(job, rows);
+		sorted.told().forEach((row) -> this.jobs.note(job.id(), row));
+		List<UUID> trees = new ArrayList<>();
+		sorted.fresh().forEach((row) -> trees.add(this.recordRow.record(change, job, plan, row)));
+		for (KnownRows.Further further : sorted.further()) {
+			if (further.row().sight() == null) {
+				this.recordRow.add(change, job, plan, further.tree(), further.row());
+				trees.add(further.tree());
+			}
+		}
 		if (!trees.isEmpty()) {
 			this.standings.refresh(change, trees, TitleReason.SIGNED_OFF);
 			this.journal.close(change, "imported", job.startedBy());
 		}
-		return counts(job, rows, known);
+		sorted.further().forEach((further) -> takeSight(job, plan, further));
+		return sorted.total();
 	}
 
 	/**
-	 * Rows that this same job took before it was interrupted are its own.
+	 * What is said of the condition of a tree on the books may end its title, and then
+	 * why is told: so it is a change of its own.
 	 */
-	private static ImportJob.Counts counts(ImportJob job, List<FileRow.Sound> rows, Map<String, UUID> known) {
-		List<FileRow.Sound> taken = rows.stream()
-			.filter((row) -> known.getOrDefault(row.key(), job.id()).equals(job.id()))
-			.toList();
-		int ranked = (int) taken.stream().filter(FileRow.Sound::ranked).count();
-		return new ImportJob.Counts(ranked, taken.size() - ranked, 0, 0, rows.size() - taken.size());
-	}
-
-	private static List<String> keys(List<FileRow.Sound> rows) {
-		return rows.stream().map(FileRow.Sound::key).toList();
-	}
-
-	/**
-	 * Which of the rows are on the books, each with the job that brought it. Those of an
-	 * import that was taken back are not.
-	 */
-	private Map<String, UUID> known(String county, List<String> keys) {
-		Map<String, UUID> known = new HashMap<>();
-		this.jdbc.sql("""
-				select row_key, job from import_row r where county = :county and row_key in (:keys)
-				  and not exists (select from import_withdrawal where job = r.job)""")
-			.param("county", county)
-			.param("keys", keys)
-			.query((row) -> {
-				known.put(row.getString("row_key"), row.getObject("job", UUID.class));
-			});
-		return known;
+	private void takeSight(ImportJob job, ImportPlan plan, KnownRows.Further further) {
+		FileRow.Sight sight = further.row().sight();
+		if (sight != null) {
+			Change change = this.journal.open(job.county());
+			this.recordRow.add(change, job, plan, further.tree(), further.row());
+			this.standings.refresh(change, further.tree(), ReportCondition.meaning(sight.condition()));
+			this.journal.close(change, "imported", job.startedBy());
+		}
 	}
 
 }

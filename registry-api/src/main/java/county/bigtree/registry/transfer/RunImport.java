@@ -111,7 +111,7 @@ class RunImport {
 		ImportJobs.Sent sent = this.jobs.sent(job.id());
 		TableFile file = TableFile.of(sent.file());
 		ImportPlan plan = this.jobs.plan(job.id());
-		Slicing slicing = new Slicing(job, plan, new RowReader(plan, file.header().size(), this.catalogue));
+		Slicing slicing = new Slicing(job, plan, this.jobs.reader(job, plan, this.catalogue));
 		file.forEach(slicing::add);
 		slicing.record();
 		return !this.stopping;

@@ -65,12 +65,14 @@ class WaitingRows {
 	 * Counts rows that waited as what became of them.
 	 */
 	void count(UUID job, ImportJob.Counts became) {
-		this.jdbc.sql("""
-				update import_job set waiting = waiting - :rows, accepted = accepted + :accepted, kept = kept + :kept,
-				  rejected = rejected + :rejected, already_imported = already_imported + :already where id = :job""")
+		this.jdbc
+			.sql("""
+					update import_job set waiting = waiting - :rows, accepted = accepted + :accepted, kept = kept + :kept, changed = changed + :changed,
+					  rejected = rejected + :rejected, already_imported = already_imported + :already where id = :job""")
 			.param("rows", became.handled())
 			.param("accepted", became.accepted())
 			.param("kept", became.kept())
+			.param("changed", became.changed())
 			.param("rejected", became.rejected())
 			.param("already", became.alreadyImported())
 			.param("job", job)
@@ -78,9 +80,26 @@ class WaitingRows {
 	}
 
 	/**
-	 * Lets no row of the job wait any longer.
+	 * Erases all that the job keeps of rows that it has not taken: those that wait are
+	 * rejected, and of the rejected ones only the reasons are kept.
+	 */
+	void erase(UUID job) {
+		this.jdbc.sql("""
+				with gone as (delete from import_waiting where job = :job returning row_number, name),
+				  told as (insert into import_rejection (job, row_number, reason)
+				    select :job, row_number, 'the row was erased while it waited for the meaning of its name' from gone
+				    on conflict do nothing)
+				update import_job set waiting = waiting - n.rows, rejected = rejected + n.rows
+				from (select count(*)::int as rows from gone) n where id = :job""").param("job", job).update();
+		this.jdbc.sql("delete from import_rejected_cells where job = ?").param(job).update();
+	}
+
+	/**
+	 * Lets no row of the job wait any longer, and keeps nothing of the rejected ones but
+	 * the reasons.
 	 */
 	void drop(UUID job) {
+		this.jdbc.sql("delete from import_rejected_cells where job = ?").param(job).update();
 		this.jdbc.sql("delete from import_waiting where job = ?").param(job).update();
 		this.jdbc.sql("update import_job set waiting = 0 where id = ?").param(job).update();
 	}

@@ -26,7 +26,7 @@ public class WithdrawImport {
 
 	private static final String FURTHER = """
 			select t.tag, string_agg(distinct f.what, ', ') as facts
-			from import_row r join tree t on t.id = r.tree
+			from import_part r join tree t on t.id = r.tree
 			join lateral (
 			  select 'identification' as what, recorded_at from identification where tree = r.tree
 			  union all select 'location', recorded_at from location where tree = r.tree
@@ -49,7 +49,7 @@ public class WithdrawImport {
 			  union all select 'outcome of a visit', o.recorded_at from visit_outcome o join visit v on v.id = o.visit
 			    where v.tree = r.tree
 			  union all select 'taking off', recorded_at from taking_off where tree = r.tree
-			) f on f.recorded_at > r.recorded_at
+			) f on f.recorded_at > r.recorded_at or not r.brought and f.what = 'condition report' and f.recorded_at = r.recorded_at
 			where r.job = :job group by t.tag order by t.tag limit :most""";
 
 	private final ImportJobs jobs;

@@ -19,6 +19,7 @@ import org.springframework.test.web.servlet.ResultActions;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.springframework.test.web.servlet.request.MockMvcRequestBuilders;
 
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.delete;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
@@ -96,6 +97,11 @@ class ImportClient {
 			.header("Idempotency-Key", UUID.randomUUID().toString())
 			.header(HttpHeaders.AUTHORIZATION, person.bearer());
 		return this.mvc.perform((ifMatch != null) ? request.header(HttpHeaders.IF_MATCH, ifMatch) : request);
+	}
+
+	ResultActions erase(String path, TestPerson person) throws Exception {
+		return this.mvc.perform(delete(path).header("Idempotency-Key", UUID.randomUUID().toString())
+			.header(HttpHeaders.AUTHORIZATION, person.bearer()));
 	}
 
 	String read(String path, TestPerson person) throws Exception {

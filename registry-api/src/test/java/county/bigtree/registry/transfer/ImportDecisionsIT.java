@@ -172,8 +172,8 @@ class ImportDecisionsIT {
 	@Test
 	void takesNoImportBackWhileAVisitToATreeOfItIsPlanned() throws Exception {
 		TestPerson coordinator = this.imports.county("visitington", "IDF", "");
-		String path = path(this.imports.run("visitington", coordinator, file("V1,Quercus alba,100,80,40\n"), MAPPING));
-		this.imports.post("/api/v1/visits", coordinator, "{\"tree\": \"V1\", \"purpose\": \"remeasure\"}", null)
+		String path = path(this.imports.run("visitington", coordinator, file("VP1,Quercus alba,100,80,40\n"), MAPPING));
+		this.imports.post("/api/v1/visits", coordinator, "{\"tree\": \"VP1\", \"purpose\": \"remeasure\"}", null)
 			.andExpect(status().isCreated());
 		this.imports.decide(path, "/withdrawal", coordinator, WHY)
 			.andExpect(status().isConflict())

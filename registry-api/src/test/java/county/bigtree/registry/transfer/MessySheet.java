@@ -10,7 +10,8 @@ import java.util.Map;
 
 /**
  * Makes an invented sheet of 300 rows as a county may keep one: lengths written in a
- * dozen ways, names in whatever form, figures missing or impossible. The same every time;
+ * dozen ways, days in eight, some known only to the month or year, two visits in a row,
+ * names in whatever form, figures missing or impossible. The same every time;
  * {@link #main} prints it. Nothing in it is a real tree, person or place.
  */
 final class MessySheet {
@@ -23,13 +24,26 @@ final class MessySheet {
 	private static final List<String> GENERA = List.of("Malus sp.", "Crataegus spp.", "Salix sp.");
 
 	/**
-	 * Points of each tree that can be ranked, by its number, from the figures as meant.
+	 * Points of each tree that can be ranked and is not dead, by its number, from the
+	 * figures of its last visit as meant.
 	 */
 	final Map<String, BigDecimal> points = new LinkedHashMap<>();
 
-	private final List<String> lines = new ArrayList<>(List.of("no,tree,girth,height,spread,owner,phone,seen,pts"));
+	private final List<String> lines = new ArrayList<>(List
+		.of("no,tree,day,girth,height,spread,owner,phone,finder,called,state,seen,pts,again,girth 2,height 2,spread 2"));
+
+	private final boolean later;
 
 	MessySheet() {
+		this(false);
+	}
+
+	/**
+	 * Makes the sheet.
+	 * @param later as it was kept on: 24 trees more have been measured again
+	 */
+	MessySheet(boolean later) {
+		this.later = later;
 		for (int row = 0; row < ROWS; row++) {
 			add(row);
 		}
@@ -61,29 +75,78 @@ final class MessySheet {
 		int girth = 50 * (1 + row % 4);
 		int height = 40 + row % 60;
 		int spread = 20 + 4 * (row % 15);
-		BigDecimal meant = new BigDecimal(girth + height).add(new BigDecimal(spread).divide(new BigDecimal(4)));
-		if (ranked) {
+		int grown = grown(row);
+		BigDecimal meant = new BigDecimal(girth + grown + height).add(new BigDecimal(spread).divide(new BigDecimal(4)));
+		if (ranked && row % 50 != 4) {
 			this.points.put(number(row), meant);
 		}
 		BigDecimal stated = meant.setScale(0, RoundingMode.HALF_UP).add(new BigDecimal((row % 50 == 3) ? 25 : 0));
-		line(number(row), name, inches(girth, row), feet(height, row), feet(spread, row + 1), "Owner " + row % 9,
-				"555-01" + (10 + row % 90), (row % 3 == 0) ? "gate locked, ask first" : "", stated.toPlainString());
+		String again = (grown == 0) ? "" : this.later && row / 10 % 5 != 0 ? "May 2016" : "5/2/2015";
+		line(number(row), name, day(row), inches(girth, row), feet(height, row), feet(spread, row + 1),
+				"Owner " + row % 9, "555-01" + (10 + row % 90), "Finder " + row % 7,
+				(row % 20 == 6) ? "The Tree of " + row : "", state(row), (row % 3 == 0) ? "gate locked, ask first" : "",
+				stated.toPlainString(), again, (grown == 0) ? "" : (girth + grown) + " in",
+				(grown == 0) ? "" : feet(height, row), (grown == 0) ? "" : feet(spread, row));
+	}
+
+	/** By how much it had grown when it was measured again; 0 where it was not. */
+	private int grown(int row) {
+		if (row / 10 % 5 == 0) {
+			return 10;
+		}
+		return (this.later && row % 10 == 7) ? 12 : 0;
+	}
+
+	private static String state(int row) {
+		return switch (row % 50) {
+			case 4 -> "Dead";
+			case 5 -> "leafy";
+			case 6 -> "Good";
+			case 7 -> "fair";
+			default -> "";
+		};
+	}
+
+	/** In half of the ways to the day, in a quarter each to the month and to the year. */
+	private static String day(int row) {
+		return switch (row % 8) {
+			case 0 -> "6/14/2010";
+			case 1 -> "2010-06-14";
+			case 2 -> "June 2010";
+			case 3 -> "2010";
+			case 4 -> "14 June 2010";
+			case 5 -> "2010-06";
+			case 6 -> "Jun. 14, 2010";
+			default -> "summer 2010";
+		};
 	}
 
 	private void spoilt(int row, int turn) {
 		String no = number(row);
-		switch (turn % 10) {
-			case 0 -> line(no, "Quercus alba", "", "80", "40", "", "", "", "");
-			case 1 -> line(no, "Quercus alba", "100", "tall", "40", "", "", "", "");
-			case 2 -> line(no, "Quercus alba", "1,234", "80", "40", "", "", "", "");
-			case 3 -> line(no, "Quercus alba", "100", "900", "40", "", "", "", "");
-			case 4 -> line(no, "", "100", "80", "40", "", "", "", "");
-			case 5 -> line(number(row - 5), "Quercus alba", "100", "80", "40", "", "", "", "");
-			case 6 -> line(no, "Quercus alba", "100", "80", "3 rods", "", "", "", "");
-			case 7 -> line(no, "Quercus alba", "0", "80", "40", "", "", "", "");
-			case 8 -> line("", "Quercus alba", "100", "80", "40", "", "", "", "");
-			default -> line(no, "Nobody's elm", "100", "12 ft 14 in", "40", "", "", "", "");
+		switch (turn % 15) {
+			case 0 -> plain(no, "Quercus alba", "2010", "", "80", "40");
+			case 1 -> plain(no, "Quercus alba", "2010", "100", "tall", "40");
+			case 2 -> plain(no, "Quercus alba", "2010", "1,234", "80", "40");
+			case 3 -> plain(no, "Quercus alba", "2010", "100", "900", "40");
+			case 4 -> plain(no, "", "2010", "100", "80", "40");
+			case 5 -> plain(number(row - 5), "Quercus alba", "2010", "100", "80", "40");
+			case 6 -> plain(no, "Quercus alba", "2010", "100", "80", "3 rods");
+			case 7 -> plain(no, "Quercus alba", "2010", "0", "80", "40");
+			case 8 -> plain("", "Quercus alba", "2010", "100", "80", "40");
+			case 9 -> plain(no, "Nobody's elm", "2010", "100", "12 ft 14 in", "40");
+			case 10 -> plain(no, "Quercus alba", "6/14/10", "100", "80", "40");
+			case 11 -> plain(no, "Quercus alba", "c. 2010", "100", "80", "40");
+			case 12 -> plain(no, "Quercus alba", "", "100", "80", "40");
+			case 13 -> plain(no, "Quercus alba", "2010", "100", "80", "40", "2015", "110", "", "");
+			default -> plain(no, "Quercus alba", "6/30/2010", "100", "80", "40", "June 2010", "101", "80", "40");
 		}
+	}
+
+	private void plain(String no, String tree, String day, String girth, String height, String spread,
+			String... again) {
+		List<String> cells = new ArrayList<>(List.of(no, tree, day, girth, height, spread, "", "", "", "", "", "", ""));
+		cells.addAll((again.length == 0) ? List.of("", "", "", "") : List.of(again));
+		line(cells.toArray(String[]::new));
 	}
 
 	private static String number(int row) {

@@ -71,6 +71,51 @@ class OlderRecordIT {
 			.andExpect(jsonPath("$.contact").value("nobody@example.org"));
 	}
 
+	@Test
+	void showsThePopularNameToEverybodyAndTheFinderToCoordinators() throws Exception {
+		TestPerson coordinator = this.imports.county("popularton", "IOC", "");
+		this.imports.run("popularton", coordinator, file("PN1,100,The Long Oak,B. Nobody,,\n"),
+				MAPPING.replace("\"owner\": \"owner\", \"contact\": \"contact\"",
+						"\"popularName\": \"owner\", \"finder\": \"contact\""));
+		this.imports.ask("/api/v1/trees/PN1", this.people.volunteer("elsewhereton"))
+			.andExpect(jsonPath("$.popularName").value("The Long Oak"));
+		assertThat(this.imports.read("/api/v1/trees/PN1", coordinator)).doesNotContain("Nobody");
+		this.imports.ask("/api/v1/trees/PN1/older-record", coordinator)
+			.andExpect(jsonPath("$.finder").value("B. Nobody"))
+			.andExpect(jsonPath("$.owner").value(nullValue()));
+	}
+
+	/** Rejected and waiting rows hold private words too, as they came. */
+	@Test
+	void erasesTheCellsOfRowsThatWereNotTaken() throws Exception {
+		TestPerson coordinator = this.imports.county("erasington", "IOD", "");
+		DocumentContext job = this.imports.run("erasington", coordinator, file("""
+				Quercus alba,100,A. Nobody,nobody@example.org,Dog loose,
+				Old man oak,90,C. Nobody,,,
+				Quercus alba,much,D. Nobody,,,
+				"""), MAPPING.replace("{\"constant\": \"Quercus alba\"}", "\"no\"").replace("\"tag\": \"no\",", ""));
+		String path = "/api/v1/imports/" + job.<String>read("$.id");
+		assertThat(this.imports.read(path + "/rejected.csv", coordinator)).contains("D. Nobody");
+		this.imports.erase(path + "/untaken-rows", this.people.coordinator("elsewhereton"))
+			.andExpect(status().isNotFound());
+		this.imports.erase(path + "/untaken-rows", coordinator).andExpect(status().isNoContent());
+		this.imports.ask(path, coordinator)
+			.andExpect(jsonPath("$.accepted").value(1))
+			.andExpect(jsonPath("$.waiting").value(0))
+			.andExpect(jsonPath("$.rejected").value(2));
+		assertThat(this.imports.read(path + "/rejected.csv", coordinator)).isEqualToNormalizingNewlines("""
+				rejected row,rejected because,no,girth,owner,contact,visits,points
+				3,the row was erased while it waited for the meaning of its name
+				4,"girth: must be a length, such as 12.5, 3.75 m or 12 ft 4 in, but was much"
+				""");
+		assertThat(this.jdbc.sql("""
+				select count(*) from (select cells::text as words, job from import_waiting
+				  union all select cells::text, job from import_rejected_cells) kept where job = ?::uuid""")
+			.param(job.<String>read("$.id"))
+			.query(Long.class)
+			.single()).isZero();
+	}
+
 	/** 100 in + 80 ft + 40 ft / 4 = 190 (common practice, no source). */
 	@Test
 	void notesStatedPointsThatDifferByMoreThanTheirRounding() throws Exception {

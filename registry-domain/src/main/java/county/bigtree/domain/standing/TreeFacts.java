@@ -49,10 +49,12 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 
 		/**
 		 * The order in which measurements follow each other: by measuring day, then by
-		 * filing.
+		 * filing; those of one change, as when an import brought two trees that were
+		 * merged later, by their ids.
 		 */
 		public static final Comparator<Measured> ORDER = Comparator.comparing(Measured::measuredOn)
-			.thenComparing(Measured::filedAt);
+			.thenComparing(Measured::filedAt)
+			.thenComparing(Measured::measurement);
 
 		public Measured {
 			signOffs = List.copyOf(signOffs);

@@ -102,17 +102,17 @@ class TreeReadController {
 	/**
 	 * A tree.
 	 */
-	record TreeJson(UUID id, String tag, @Nullable String fileTag, String county, String species,
-			@Nullable PositionJson position, String condition, @Nullable LocalDate lastSeenOn,
+	record TreeJson(UUID id, String tag, @Nullable String fileTag, @Nullable String popularName, String county,
+			String species, @Nullable PositionJson position, String condition, @Nullable LocalDate lastSeenOn,
 			TreeJson.@Nullable StandingJson score, @Nullable String title, @Nullable Instant titleSince,
 			boolean eligible, @JsonIgnore long revision) implements Revisioned {
 
 		static TreeJson from(TreeSummary tree) {
 			TreeSummary.Standing standing = tree.score();
-			return new TreeJson(tree.id(), tree.tag(), tree.fileTag(), tree.county(), tree.species(),
-					tree.shown().map(PositionJson::from).orElse(null), tree.condition(), tree.lastSeenOn(),
-					(standing != null) ? StandingJson.from(standing) : null, tree.title(), tree.titleSince(),
-					tree.eligible(), tree.revision());
+			return new TreeJson(tree.id(), tree.tag(), tree.fileTag(), tree.popularName(), tree.county(),
+					tree.species(), tree.shown().map(PositionJson::from).orElse(null), tree.condition(),
+					tree.lastSeenOn(), (standing != null) ? StandingJson.from(standing) : null, tree.title(),
+					tree.titleSince(), tree.eligible(), tree.revision());
 		}
 
 		/**

@@ -137,22 +137,26 @@ class ImportController {
 	 * An import.
 	 *
 	 * @param accepted rows that brought a ranked tree
-	 * @param kept rows that brought a tree which is not ranked: its name is only a genus
+	 * @param kept rows that brought a tree which is not ranked: its name is only a genus,
+	 * or it lacks figures
+	 * @param changed rows that brought further figures, or a condition, to a tree of an
+	 * earlier import
 	 * @param waiting rows whose name the catalogue lacks: say what it means
 	 * @param progress the share of the rows that have been worked through, 0 to 1
 	 * @param failure why it failed, if it did
 	 * @param notes how many rows that were taken have something to be told of
 	 */
 	record ImportJson(UUID id, String county, String status, boolean dryRun, int rows, int accepted, int kept,
-			int waiting, int rejected, int alreadyImported, BigDecimal progress, @Nullable String failure,
+			int changed, int waiting, int rejected, int alreadyImported, BigDecimal progress, @Nullable String failure,
 			Instant createdAt, @Nullable Instant finishedAt, @Nullable Instant withdrawnAt, int notes,
 			@JsonIgnore long revision) implements Revisioned {
 
 		static ImportJson from(ImportJob job) {
 			ImportJob.Counts counts = job.counts();
 			return new ImportJson(job.id(), job.county(), job.status(), job.dryRun(), job.rowCount(), counts.accepted(),
-					counts.kept(), counts.waiting(), counts.rejected(), counts.alreadyImported(), job.progress(),
-					job.failure(), job.createdAt(), job.finishedAt(), job.withdrawnAt(), job.notes(), job.revision());
+					counts.kept(), counts.changed(), counts.waiting(), counts.rejected(), counts.alreadyImported(),
+					job.progress(), job.failure(), job.createdAt(), job.finishedAt(), job.withdrawnAt(), job.notes(),
+					job.revision());
 		}
 
 	}

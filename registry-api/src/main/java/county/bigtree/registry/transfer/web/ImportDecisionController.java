@@ -9,6 +9,7 @@ import county.bigtree.registry.http.IfMatch;
 import county.bigtree.registry.http.Page;
 import county.bigtree.registry.http.Paging;
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.transfer.EraseUntaken;
 import county.bigtree.registry.transfer.ImportJobs;
 import county.bigtree.registry.transfer.UnknownNames;
 import county.bigtree.registry.transfer.WithdrawImport;
@@ -21,6 +22,7 @@ import jakarta.validation.constraints.NotNull;
 
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.DeleteMapping;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
@@ -43,10 +45,13 @@ class ImportDecisionController {
 
 	private final WithdrawImport withdrawing;
 
-	ImportDecisionController(ImportJobs jobs, UnknownNames names, WithdrawImport withdrawing) {
+	private final EraseUntaken erasing;
+
+	ImportDecisionController(ImportJobs jobs, UnknownNames names, WithdrawImport withdrawing, EraseUntaken erasing) {
 		this.jobs = jobs;
 		this.names = names;
 		this.withdrawing = withdrawing;
+		this.erasing = erasing;
 	}
 
 	@GetMapping("/api/v1/imports/{id}/unknown-names")
@@ -76,6 +81,15 @@ class ImportDecisionController {
 		this.withdrawing.withdraw(actor, id, body.reason(),
 				(revision) -> ifMatch.require(revision, () -> ImportJson.from(this.jobs.get(actor, id))));
 		return ResponseEntity.accepted().body(ImportJson.from(this.jobs.get(actor, id)));
+	}
+
+	@DeleteMapping("/api/v1/imports/{id}/untaken-rows")
+	@Access(Who.COORDINATOR)
+	@ResponseStatus(HttpStatus.NO_CONTENT)
+	@Operation(operationId = "eraseUntakenRows",
+			summary = "Erase what is kept of rows that an import did not take; rows that wait are rejected")
+	void erase(@PathVariable UUID id, Actor actor) {
+		this.erasing.erase(actor, id);
 	}
 
 	/**

@@ -41,11 +41,11 @@ class OlderRecordController {
 	 * @param row its number in the file
 	 */
 	record OlderRecordJson(UUID importId, int row, @Nullable String fileTag, @Nullable String owner,
-			@Nullable String contact, @Nullable String visitNotes) {
+			@Nullable String contact, @Nullable String finder, @Nullable String visitNotes) {
 
 		static OlderRecordJson from(OlderRecords.OlderRecord record) {
 			return new OlderRecordJson(record.importId(), record.rowNumber(), record.fileTag(), record.owner(),
-					record.contact(), record.visitNotes());
+					record.contact(), record.finder(), record.visitNotes());
 		}
 
 	}
