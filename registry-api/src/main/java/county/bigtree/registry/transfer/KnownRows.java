@@ -69,9 +69,11 @@ class KnownRows {
 		if (any && here) {
 			sorted.further().add(new Further(known.tree(), news));
 		}
+		FileRow.Sound named = known.species().contains(row.species()) ? row : row
+			.noting("its tree is on the books as %s, and not as %s".formatted(known.species().get(0), row.species()));
 		sorted.told()
-			.add((any && !here) ? row.noting("its tree stands in " + known.standsIn()
-					+ " by now, so that what is new here is for the coordinators there") : row);
+			.add((any && !here) ? named.noting("its tree stands in " + known.standsIn()
+					+ " by now, so that what is new here is for the coordinators there") : named);
 	}
 
 	private static ImportJob.Counts brought(FileRow.Sound row) {
@@ -85,19 +87,23 @@ class KnownRows {
 		Map<String, Known> known = new HashMap<>();
 		this.jdbc
 			.sql("""
-					select r.row_key, r.job, r.brought, k.tree, l.stands_in from import_part r
-					cross join lateral (select kept_tree(r.tree) as tree) k
-					cross join lateral (select stands_in from location where tree = k.tree order by recorded_at desc limit 1) l
+						select r.row_key, r.job, r.brought, k.tree, l.stands_in, i.species, ranked_as(i.species, 'infinity') as ranked_as
+					from import_part r
+						cross join lateral (select kept_tree(r.tree) as tree) k
+						cross join lateral (select stands_in from location where tree = k.tree order by recorded_at desc limit 1) l
+						cross join lateral (select species from identification where tree = k.tree order by recorded_at desc limit 1) i
 					where r.county = :county and r.row_key in (:keys)
-					  and not exists (select from import_withdrawal where job = r.job)
-					  and (r.job = :job or not exists (select from taking_off where tree = k.tree))
-					order by r.job = :job, r.recorded_at""")
+						  and not exists (select from import_withdrawal where job = r.job)
+						  and (r.job = :job or not exists (select from taking_off where tree = k.tree))
+						order by r.job = :job, r.recorded_at""")
 			.param("county", job.county())
 			.param("keys", keys)
 			.param("job", job.id())
 			.query((row) -> {
-				known.put(row.getString("row_key"), new Known(row.getObject("job", UUID.class),
-						row.getObject("tree", UUID.class), row.getBoolean("brought"), row.getString("stands_in")));
+				known.put(row.getString("row_key"),
+						new Known(row.getObject("job", UUID.class), row.getObject("tree", UUID.class),
+								row.getBoolean("brought"), row.getString("stands_in"),
+								List.of(row.getString("species"), row.getString("ranked_as"))));
 			});
 		return known;
 	}
@@ -143,8 +149,9 @@ class KnownRows {
 	 * @param tree the tree, or that into which it was merged
 	 * @param brought whether the row brought a tree, and not only figures to one
 	 * @param standsIn the county where the tree stands
+	 * @param species what it is identified as, and as what it is ranked
 	 */
-	record Known(UUID job, UUID tree, boolean brought, String standsIn) {
+	record Known(UUID job, UUID tree, boolean brought, String standsIn, List<String> species) {
 	}
 
 	/**

@@ -30,7 +30,8 @@ public class WithdrawImport {
 			join lateral (
 			  select 'identification' as what, recorded_at from identification where tree = r.tree
 			  union all select 'location', recorded_at from location where tree = r.tree
-			  union all select 'measurement', recorded_at from measurement where tree = r.tree
+			  union all select 'measurement', m.recorded_at from measurement m where m.tree = r.tree
+			    and not exists (select from import_row o where o.job = r.job and o.county = m.county and o.seq = m.seq)
 			  union all select 'measurement assigned', recorded_at from assignment where tree = r.tree
 			  union all select 'sign-off', s.recorded_at from sign_off s join measurement m on m.id = s.measurement
 			    where m.tree = r.tree

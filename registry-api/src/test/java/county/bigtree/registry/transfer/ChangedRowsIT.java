@@ -6,14 +6,19 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 
 import com.jayway.jsonpath.DocumentContext;
 import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
+import county.bigtree.registry.id.Uuid7;
+import county.bigtree.registry.people.CountyRole;
+import county.bigtree.registry.people.Role;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import county.bigtree.registry.species.SpeciesCatalogue;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -66,8 +71,23 @@ class ChangedRowsIT {
 	@Autowired
 	private TransactionTemplate transaction;
 
+	private final TestPeople people;
+
+	@Autowired
+	private ImportJobs jobs;
+
+	@Autowired
+	private RecordSlice slices;
+
+	@Autowired
+	private RunImport running;
+
+	@Autowired
+	private SpeciesCatalogue catalogue;
+
 	ChangedRowsIT(@Autowired MockMvc mvc, @Autowired TestPeople people) {
 		this.imports = new ImportClient(mvc, people);
+		this.people = people;
 	}
 
 	@Test
@@ -176,6 +196,61 @@ class ChangedRowsIT {
 				1, 0, 0);
 		this.imports.ask("/api/v1/trees/QM2", coordinator).andExpect(jsonPath("$.score.points").value(210.0));
 		assertThat(faultsIn("mergeton")).isEmpty();
+	}
+
+	@Test
+	void takesNothingTwiceWhenASliceIsTriedAgain() throws Exception {
+		TestPerson coordinator = this.imports.county("sliceton", "IVI", "");
+		this.imports.run("sliceton", coordinator, file(HEADER + "QL1,2010,100,80,40,\nQL2,2010,90,80,40,\n"),
+				ONE_VISIT);
+		byte[] file = file(
+				HEADER + "QL1,2014,110,80,40,\nQL2,2014,90,80,40,dead\nQL3,2014,80,80,40,\nQL4,2014,,80,40,\n");
+		TableFile table = TableFile.of(file);
+		UUID id = Uuid7.next();
+		this.jobs.queue(id, "sliceton", coordinator.id(), new ImportJobs.Sent(ONE_VISIT, table.header(), file), false,
+				4);
+		ImportJob job = this.jobs.find(id).orElseThrow();
+		ImportPlan plan = this.jobs.plan(id);
+		RowReader reader = this.jobs.reader(job, plan, this.catalogue);
+		List<FileRow> rows = new ArrayList<>();
+		table.forEach((row) -> rows.add(reader.read(row)));
+		ImportJob.Counts counts = new ImportJob.Counts(1, 0, 2, 0, 1, 0);
+		assertThat(this.slices.record(job, plan, rows, ImportJob.Counts.NONE)).isEqualTo(counts);
+		List<String> measurements = measurements("sliceton");
+		assertThat(measurements).hasSize(5);
+		assertThat(this.slices.record(job, plan, rows, ImportJob.Counts.NONE)).isEqualTo(counts);
+		this.running.run(id);
+		assertCounts(JsonPath.parse(this.imports.read("/api/v1/imports/" + id, coordinator)), 1, 0, 2, 1, 0);
+		assertThat(measurements("sliceton")).isEqualTo(measurements);
+		assertThat(faultsIn("sliceton")).isEmpty();
+	}
+
+	@Test
+	void leavesATreeAloneThatIsAnotherSpeciesOrStandsElsewhereByNow() throws Exception {
+		TestPerson coordinator = this.imports.county("movington", "IVJ", "");
+		this.imports.county("farington", "IVK", "");
+		this.imports.run("movington", coordinator, file(HEADER + "QN1,2010,100,80,40,\nQN2,2010,90,80,40,\n"),
+				ONE_VISIT);
+		this.imports
+			.decide("/api/v1/trees/QN1", "/identifications", coordinator,
+					"{\"species\": \"quercus-rubra\", \"by\": \"leaf\", \"reason\": \"Seen in leaf.\"}")
+			.andExpect(status().isOk());
+		this.imports
+			.decide("/api/v1/trees/QN2", "/location",
+					this.people.with(CountyRole.of("movington", Role.COORDINATOR),
+							CountyRole.of("farington", Role.COORDINATOR)),
+					"""
+							{"location": {"latitude": 41.5, "longitude": -87.5, "accuracyMetres": 20000}, "county": "farington",
+							 "reason": "Over the line."}""")
+			.andExpect(status().isOk());
+		DocumentContext job = this.imports.run("movington", coordinator,
+				file(HEADER + "QN1,2014,100,80,40,\nQN2,2014,90,80,40,\n"), ONE_VISIT);
+		assertCounts(job, 0, 0, 1, 0, 1);
+		assertThat(JsonPath.parse(this.imports.read(path(job) + "/notes", coordinator))
+			.<List<String>>read("$.items[*].note"))
+			.containsExactly("its tree is on the books as quercus-rubra, and not as quercus-alba",
+					"its tree stands in farington by now, so that what is new here is for the coordinators there");
+		assertThat(faultsIn("movington")).isEmpty();
 	}
 
 	@Test
