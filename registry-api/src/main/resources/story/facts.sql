@@ -122,8 +122,8 @@
   union all
   select f.* from fact f where f.tree is null
 ), told as (
-  select f.*, c.actor, f.county = any(string_to_array(:insider, ',')) or c.actor = cast(:asker as uuid) as inside
-  from staying f left join change c on c.county = f.county and c.seq = f.seq
+  select f.*, c.actor, known_day(v.measured_on, v.measured_on_known_to) as measured, f.county = any(string_to_array(:insider, ',')) or c.actor = cast(:asker as uuid) as inside
+  from staying f left join change c on c.county = f.county and c.seq = f.seq left join measurement v on v.id = f.measurement
   where f.county = any(string_to_array(:insider, ',')) or c.actor = cast(:asker as uuid)
     or f.open and (f.tree is null or exists (select from acceptance a where a.tree = f.tree)
       or exists (select from acceptance a where a.tree in (select tree_family(f.tree, 'infinity'))))

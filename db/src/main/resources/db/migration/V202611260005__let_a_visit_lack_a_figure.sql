@@ -47,6 +47,10 @@ create function brought_full(own uuid) returns boolean language sql stable as $$
   select exists (select from reduction where measurement = own and points is not null)
 $$;
 
+-- A measuring day as exactly as it is known: 2026-05-02, 2026-05 or 2026.
+create function known_day(last date, known_to text) returns text language sql immutable return
+  to_char(last, case known_to when 'year' then 'YYYY' when 'month' then 'YYYY-MM' else 'YYYY-MM-DD' end);
+
 -- When something began may be known only as between two days: began_on is then the later one.
 alter table condition_decision
   add column began_earliest date,

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.journal.SqlTime;
 import org.jspecify.annotations.Nullable;
 
@@ -40,8 +41,9 @@ public class ReadScores {
 					  case when bool_and(s.withdrawn_at is not null) then (array_agg(s.withdrawn order by s.withdrawn_at desc))[1] end
 					    as withdrawn,
 					  g.*, h.height_feet, h.height_u, case when s.height_from is not null then h.measured_on end as height_on,
-					  c.crown_feet, c.crown_u, case when s.crown_from is not null then c.measured_on end as crown_on
-					from score s
+					  c.crown_feet, c.crown_u, case when s.crown_from is not null then c.measured_on end as crown_on,
+					  known_day(v.measured_on, v.measured_on_known_to) as measured
+					from score s join measurement v on v.id = s.measurement
 					cross join lateral (select girth_inches, girth_u from reduction where measurement = s.measurement
 					  and recorded_at < coalesce(s.withdrawn_at, 'infinity') order by version desc limit 1) g
 					cross join lateral (select r.height_feet, r.height_u, m.measured_on
@@ -55,7 +57,7 @@ public class ReadScores {
 					where s.tree = :tree
 					group by s.measurement, s.species, s.points, s.points_u, s.measured_on, s.carried_over, s.height_from,
 					  s.crown_from, g.girth_inches, g.girth_u, h.height_feet, h.height_u, h.measured_on, c.crown_feet, c.crown_u,
-					  c.measured_on
+					  c.measured_on, v.measured_on, v.measured_on_known_to
 					order by s.measured_on desc, recorded_at desc""")
 			.param("tree", tree)
 			.query((row, number) -> new ScoreOfDay(row.getObject("measurement", UUID.class), row.getString("species"),
@@ -63,22 +65,24 @@ public class ReadScores {
 					row.getBigDecimal("girth_u"), row.getBigDecimal("height_feet"), row.getBigDecimal("height_u"),
 					row.getObject("height_on", LocalDate.class), row.getBigDecimal("crown_feet"),
 					row.getBigDecimal("crown_u"), row.getObject("crown_on", LocalDate.class),
-					row.getObject("measured_on", LocalDate.class), row.getBoolean("carried_over"),
-					SqlTime.get(row, "recorded_at"), SqlTime.find(row, "withdrawn_at"), row.getString("withdrawn")))
+					row.getObject("measured_on", LocalDate.class), KnownDay.parse(row.getString("measured")),
+					row.getBoolean("carried_over"), SqlTime.get(row, "recorded_at"), SqlTime.find(row, "withdrawn_at"),
+					row.getString("withdrawn")))
 			.list();
 	}
 
 	/**
 	 * A score with the figures behind it.
 	 *
+	 * @param measured the measuring day as exactly as it is known
 	 * @param heightOn the day of the height where an earlier visit's stands in
 	 * @param crownOn the day of the crown spread where an earlier visit's stands in
 	 */
 	public record ScoreOfDay(UUID measurement, String species, BigDecimal points, BigDecimal pointsU,
 			BigDecimal girthInches, BigDecimal girthU, BigDecimal heightFeet, BigDecimal heightU,
 			@Nullable LocalDate heightOn, BigDecimal crownFeet, BigDecimal crownU, @Nullable LocalDate crownOn,
-			LocalDate measuredOn, boolean carriedOver, Instant recordedAt, @Nullable Instant withdrawnAt,
-			@Nullable String withdrawn) {
+			LocalDate measuredOn, KnownDay measured, boolean carriedOver, Instant recordedAt,
+			@Nullable Instant withdrawnAt, @Nullable String withdrawn) {
 	}
 
 }

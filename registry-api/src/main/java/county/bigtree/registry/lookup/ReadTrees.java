@@ -1,5 +1,6 @@
 package county.bigtree.registry.lookup;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.tree.TreeDirectory;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -26,6 +27,7 @@ public class ReadTrees {
 	private static final String TREES = """
 			select t.id, t.tag, t.file_tag, l.stands_in, i.species, l.latitude, l.longitude, l.accuracy_metres, l.shown,
 			  coalesce(c.condition, 'upright') as condition, s.measurement, s.points, s.points_u, s.measured_on, s.seen_on,
+			  (select known_day(measured_on, measured_on_known_to) from measurement where id = s.measurement) as measured,
 			  s.lost_on, s.carried_over, p.title, p.from_at,
 			  (select count(*) from score o where o.county = s.county and o.species = s.species and o.withdrawn_at is null
 			    and o.ends_on is null and o.points > s.points) + 1 as rank,
@@ -99,8 +101,9 @@ public class ReadTrees {
 		UUID measurement = row.getObject("measurement", UUID.class);
 		return (measurement == null) ? null
 				: new TreeSummary.Standing(measurement, row.getBigDecimal("points"), row.getBigDecimal("points_u"),
-						row.getObject("measured_on", LocalDate.class), row.getInt("rank"),
-						row.getObject("lost_on", LocalDate.class) != null, row.getBoolean("carried_over"));
+						row.getObject("measured_on", LocalDate.class), KnownDay.parse(row.getString("measured")),
+						row.getInt("rank"), row.getObject("lost_on", LocalDate.class) != null,
+						row.getBoolean("carried_over"));
 	}
 
 }

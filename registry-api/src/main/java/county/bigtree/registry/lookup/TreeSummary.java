@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.UUID;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.place.Position;
 import org.jspecify.annotations.Nullable;
 
@@ -35,9 +36,11 @@ public record TreeSummary(UUID id, String tag, @Nullable String fileTag, @Nullab
 
 	/**
 	 * The present score and its rank.
+	 *
+	 * @param measured the measuring day as exactly as it is known
 	 */
 	public record Standing(UUID measurement, BigDecimal points, BigDecimal pointsStandardUncertainty,
-			LocalDate measuredOn, int rank, boolean damaged, boolean carriedOver) {
+			LocalDate measuredOn, KnownDay measured, int rank, boolean damaged, boolean carriedOver) {
 	}
 
 }

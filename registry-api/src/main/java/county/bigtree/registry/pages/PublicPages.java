@@ -4,6 +4,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.lookup.ReadScores;
@@ -125,12 +126,25 @@ class PublicPages {
 
 		private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.US);
 
+		private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.US);
+
 		public String day(java.time.Instant instant) {
 			return DAY.format(instant.atZone(this.zone));
 		}
 
 		public String day(java.time.LocalDate day) {
 			return DAY.format(day);
+		}
+
+		/**
+		 * A day, or the month or year as which alone it is known.
+		 */
+		public String known(KnownDay day) {
+			return switch (day.precision()) {
+				case DAY -> DAY.format(day.last());
+				case MONTH -> MONTH.format(day.last());
+				case YEAR -> day.toString();
+			};
 		}
 
 		/**

@@ -12,6 +12,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Contention;
 import county.bigtree.domain.standing.Lead;
@@ -76,9 +77,10 @@ final class StandingItems {
 		UUID crownFrom = scored.from().crown();
 		Visit height = (heightFrom != null) ? visit(visits, heightFrom) : visit;
 		Visit crown = (crownFrom != null) ? visit(visits, crownFrom) : visit;
-		return new StandingPage.Figures(tag, Objects.requireNonNull(visit.girthInches()),
-				Objects.requireNonNull(height.heightFeet()), (heightFrom != null) ? height.measuredOn() : null,
-				Objects.requireNonNull(crown.crownFeet()), (crownFrom != null) ? crown.measuredOn() : null);
+		return new StandingPage.Figures(tag, KnownDay.parse(visit.measured()),
+				Objects.requireNonNull(visit.girthInches()), Objects.requireNonNull(height.heightFeet()),
+				(heightFrom != null) ? height.measuredOn() : null, Objects.requireNonNull(crown.crownFeet()),
+				(crownFrom != null) ? crown.measuredOn() : null);
 	}
 
 	private static Visit visit(Map<UUID, Visit> visits, UUID measurement) {
@@ -91,10 +93,11 @@ final class StandingItems {
 
 	private Map<UUID, Visit> visits(List<ScoredTree> page, AsOf asOf) {
 		Map<UUID, Visit> visits = new HashMap<>();
-		this.jdbc.sql("""
-				select distinct on (m.id) m.id, m.measured_on, r.girth_inches, r.height_feet, r.crown_feet
-				from measurement m join reduction r on r.measurement = m.id
-				where m.id in (:measurements) and r.recorded_at <= :known order by m.id, r.version desc""")
+		this.jdbc
+			.sql("""
+					select distinct on (m.id) m.id, m.measured_on, known_day(m.measured_on, m.measured_on_known_to) as measured, r.girth_inches, r.height_feet, r.crown_feet
+					from measurement m join reduction r on r.measurement = m.id
+					where m.id in (:measurements) and r.recorded_at <= :known order by m.id, r.version desc""")
 			.param("measurements", page.stream()
 				.flatMap((scored) -> Stream.of(scored.measurement(), scored.from().height(), scored.from().crown()))
 				.filter(Objects::nonNull)
@@ -103,8 +106,9 @@ final class StandingItems {
 			.param("known", SqlTime.of(asOf.knownAt()))
 			.query((row) -> {
 				visits.put(row.getObject("id", UUID.class),
-						new Visit(row.getObject("measured_on", LocalDate.class), row.getBigDecimal("girth_inches"),
-								row.getBigDecimal("height_feet"), row.getBigDecimal("crown_feet")));
+						new Visit(row.getObject("measured_on", LocalDate.class), row.getString("measured"),
+								row.getBigDecimal("girth_inches"), row.getBigDecimal("height_feet"),
+								row.getBigDecimal("crown_feet")));
 			});
 		return visits;
 	}
@@ -122,8 +126,8 @@ final class StandingItems {
 	/**
 	 * A visit's day and figures.
 	 */
-	private record Visit(LocalDate measuredOn, @Nullable BigDecimal girthInches, @Nullable BigDecimal heightFeet,
-			@Nullable BigDecimal crownFeet) {
+	private record Visit(LocalDate measuredOn, String measured, @Nullable BigDecimal girthInches,
+			@Nullable BigDecimal heightFeet, @Nullable BigDecimal crownFeet) {
 	}
 
 	/**

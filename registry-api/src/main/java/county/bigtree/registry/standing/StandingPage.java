@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.standing.Lead;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
@@ -38,11 +39,12 @@ public record StandingPage(AsOf asOf, Instant recordedThrough, LocalDate ruleboo
 	/**
 	 * A tree's tag and the figures behind its score.
 	 *
+	 * @param measured the measuring day as exactly as it is known
 	 * @param heightMeasuredOn the day of the height where it was carried from an earlier
 	 * visit
 	 * @param crownMeasuredOn that of the crown spread
 	 */
-	public record Figures(String tag, BigDecimal girthInches, BigDecimal heightFeet,
+	public record Figures(String tag, KnownDay measured, BigDecimal girthInches, BigDecimal heightFeet,
 			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn) {
 	}
 

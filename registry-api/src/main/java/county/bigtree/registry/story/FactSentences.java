@@ -2,6 +2,7 @@ package county.bigtree.registry.story;
 
 import java.util.Objects;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.rulebook.Rulebook;
 import org.jspecify.annotations.Nullable;
 
@@ -52,7 +53,7 @@ final class FactSentences {
 	}
 
 	private static String visit(StoryFact fact) {
-		return "the measurement of %s taken on %s".formatted(fact.tag(), effective(fact));
+		return "the measurement of %s taken %s".formatted(fact.tag(), measured(fact));
 	}
 
 	private String measurement(StoryFact fact) {
@@ -61,11 +62,11 @@ final class FactSentences {
 		}
 		String visit = visit(fact);
 		return by(fact) + switch (fact.kind()) {
-			case IMPORTED -> "took in %s from %s, measured on %s: %s.".formatted(fact.tag(), older(fact),
-					effective(fact), points(fact));
+			case IMPORTED ->
+				"took in %s from %s, measured %s: %s.".formatted(fact.tag(), older(fact), measured(fact), points(fact));
 			case MEASURED -> "filed %s: %s.".formatted(visit, points(fact));
-			case MEASURED_BY_VERIFIER -> "brought figures of their own for %s, taken on %s: %s.".formatted(fact.tag(),
-					effective(fact), points(fact));
+			case MEASURED_BY_VERIFIER -> "brought figures of their own for %s, taken %s: %s.".formatted(fact.tag(),
+					measured(fact), points(fact));
 			case SIGNED_OFF -> verdict(fact, visit);
 			case REVOKED -> "revoked the sign-off by %s on %s.".formatted(fact.earlier(), visit);
 			case SET_ASIDE -> "set %s aside.".formatted(visit);
@@ -161,6 +162,10 @@ final class FactSentences {
 
 	private static String effective(StoryFact fact) {
 		return Words.day(Objects.requireNonNull(fact.effectiveOn()));
+	}
+
+	private static String measured(StoryFact fact) {
+		return Words.on(KnownDay.parse(Objects.requireNonNull(fact.measured())));
 	}
 
 	private static String points(StoryFact fact) {

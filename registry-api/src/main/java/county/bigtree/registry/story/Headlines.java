@@ -19,7 +19,7 @@ class Headlines {
 			  exists (select from acceptance where tree in (select tree_family(t.id, 'infinity'))) as accepted,
 			  coalesce((select eligible from eligibility where tree = t.id order by recorded_at desc limit 1), true) as eligible,
 			  exists (select from taking_off where tree = t.id) as taken_off, f.condition, f.observed_on,
-			  r.points, r.measured_on, coalesce(r.carried_over, false) as carried_over, r.lost_on,
+			  r.points, known_day(m.measured_on, m.measured_on_known_to) as measured, coalesce(r.carried_over, false) as carried_over, r.lost_on,
 			  (select count(*) from score o where o.county = r.county and o.species = r.species and o.withdrawn_at is null
 			    and o.ends_on is null and o.points > r.points) + 1 as rank,
 			  p.title, cast(p.from_at at time zone c.time_zone as date) as since, e.title as past_title,
@@ -35,16 +35,18 @@ class Headlines {
 			  where x.tree in (select tree_family(t.id, 'infinity')) and d.accepted and x.condition <> 'not-found'
 			  order by coalesce(d.began_on, x.observed_on) desc, d.recorded_at desc limit 1) f on true
 			left join score r on r.tree = t.id and r.withdrawn_at is null and r.ends_on is null
+			left join measurement m on m.id = r.measurement
 			left join title_span p on p.tree = t.id and p.to_at is null
 			left join lateral (select title, from_at, to_at from title_span where tree = t.id and to_at is not null
 			  order by to_at desc limit 1) e on true
 			where t.id = :tree""";
 
 	private static final String HOLDERS = """
-			select t.tag, p.title, cast(p.from_at at time zone c.time_zone as date) as since, s.points, s.measured_on,
+			select t.tag, p.title, cast(p.from_at at time zone c.time_zone as date) as since, s.points,
+			  known_day(m.measured_on, m.measured_on_known_to) as measured,
 			  s.carried_over, s.lost_on
 			from title_span p join tree t on t.id = p.tree join county c on c.key = p.county
-			join score s on s.tree = p.tree and s.withdrawn_at is null and s.ends_on is null
+			join score s on s.tree = p.tree and s.withdrawn_at is null and s.ends_on is null join measurement m on m.id = s.measurement
 			where p.county = :county and p.species = :species and p.to_at is null
 			order by p.title, s.points desc, t.tag""";
 

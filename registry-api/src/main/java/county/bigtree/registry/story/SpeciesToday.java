@@ -39,7 +39,7 @@ record SpeciesToday(String species, String county, List<Holder> holders, @Nullab
 		Holder first = champions.get(0);
 		return (champions.size() == 1)
 				? "%s has been %s since %s with %s".formatted(first.tag(), title, Words.day(first.since()),
-						TreeToday.figures(first.points(), first.measuredOn(), first.carriedOver(), first.lostOn()))
+						TreeToday.figures(first.points(), first.measured(), first.carriedOver(), first.lostOn()))
 				: "%s share the title of %s with %s points each".formatted(
 						Words.list(champions.stream().map(Holder::tag).toList()), title, Words.points(first.points()));
 	}
@@ -60,9 +60,10 @@ record SpeciesToday(String species, String county, List<Holder> holders, @Nullab
 	 * A tree that holds a title.
 	 *
 	 * @param since the day in the county on which it was recognised
+	 * @param measured the measuring day as exactly as it is known
 	 */
-	record Holder(String tag, String title, LocalDate since, BigDecimal points, LocalDate measuredOn,
-			boolean carriedOver, @Nullable LocalDate lostOn) {
+	record Holder(String tag, String title, LocalDate since, BigDecimal points, String measured, boolean carriedOver,
+			@Nullable LocalDate lostOn) {
 
 		boolean champion() {
 			return this.title.equals("champion");

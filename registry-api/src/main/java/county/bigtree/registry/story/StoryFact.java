@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param otherTag its tag
  * @param measurement the measurement concerned
  * @param effectiveOn the day from which it holds, where that is not the day of recording
+ * @param measured the measuring day as exactly as it is known
  * @param detail the verdict, condition, species, county, form or older record, by kind
  * @param earlier what the detail was before; whose sign-off was revoked; or that a
  * sign-off brought figures of the verifier's own
@@ -29,15 +30,15 @@ import org.jspecify.annotations.Nullable;
  */
 public record StoryFact(FactKind kind, Instant recordedAt, String county, @Nullable UUID tree, @Nullable String tag,
 		@Nullable UUID other, @Nullable String otherTag, @Nullable UUID measurement, @Nullable LocalDate effectiveOn,
-		@Nullable String detail, @Nullable String earlier, @Nullable BigDecimal points, @Nullable String by,
-		@Nullable String reason, int trees) {
+		@Nullable String measured, @Nullable String detail, @Nullable String earlier, @Nullable BigDecimal points,
+		@Nullable String by, @Nullable String reason, int trees) {
 
 	/**
 	 * The same fact told of so many trees at once.
 	 */
 	StoryFact of(int count) {
-		return new StoryFact(this.kind, this.recordedAt, this.county, null, null, null, null, null, null, this.detail,
-				null, null, this.by, null, count);
+		return new StoryFact(this.kind, this.recordedAt, this.county, null, null, null, null, null, null, null,
+				this.detail, null, null, this.by, null, count);
 	}
 
 }

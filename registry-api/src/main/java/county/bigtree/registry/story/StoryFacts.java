@@ -93,8 +93,8 @@ class StoryFacts {
 		return new StoryFact(FactKind.of(row.getString("kind")), SqlTime.get(row, "recorded_at"),
 				row.getString("county"), uuid(row, "tree"), row.getString("tag"), uuid(row, "other"),
 				row.getString("other_tag"), uuid(row, "measurement"), row.getObject("effective_on", LocalDate.class),
-				row.getString("detail"), row.getString("earlier"), row.getBigDecimal("points"),
-				row.getString("credit_name"), row.getString("body"), 1);
+				row.getString("measured"), row.getString("detail"), row.getString("earlier"),
+				row.getBigDecimal("points"), row.getString("credit_name"), row.getString("body"), 1);
 	}
 
 	private static @Nullable UUID uuid(ResultSet row, String column) throws SQLException {

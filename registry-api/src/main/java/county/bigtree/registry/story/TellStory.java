@@ -159,7 +159,7 @@ public class TellStory {
 
 		private static StoryFact inForce(String county, Instant at, LocalDate effectiveOn) {
 			return new StoryFact(FactKind.RULEBOOK_IN_FORCE, at, county, null, null, null, null, null, effectiveOn,
-					null, null, null, null, null, 1);
+					null, null, null, null, null, null, 1);
 		}
 
 		private CountyRules rulesOf(String county) {

@@ -3,6 +3,7 @@ package county.bigtree.registry.story;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 
+import county.bigtree.domain.quantity.KnownDay;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param county the county's name
  * @param condition the latest confirmed, if any
  * @param points its present score, if it is ranked
+ * @param measured the measuring day as exactly as it is known
  * @param lostOn the day on which it lost a part since it was measured, if it did
  * @param title what it holds, if anything
  * @param since the day on which that was recognised
@@ -19,8 +21,8 @@ import org.jspecify.annotations.Nullable;
  */
 record TreeToday(String tag, String species, String county, boolean accepted, boolean eligible, boolean takenOff,
 		boolean genusOnly, @Nullable String condition, @Nullable LocalDate observedOn, @Nullable BigDecimal points,
-		@Nullable LocalDate measuredOn, boolean carriedOver, @Nullable LocalDate lostOn, int rank,
-		@Nullable String title, @Nullable LocalDate since, @Nullable String pastTitle, @Nullable LocalDate pastFrom,
+		@Nullable String measured, boolean carriedOver, @Nullable LocalDate lostOn, int rank, @Nullable String title,
+		@Nullable LocalDate since, @Nullable String pastTitle, @Nullable LocalDate pastFrom,
 		@Nullable LocalDate pastTo) {
 
 	/**
@@ -28,10 +30,10 @@ record TreeToday(String tag, String species, String county, boolean accepted, bo
 	 */
 	String sentence() {
 		String who = "%s, %s in %s,".formatted(this.tag, Words.a(this.species), this.county);
-		if (this.points == null || this.measuredOn == null) {
+		if (this.points == null || this.measured == null) {
 			return "%s %s%s.".formatted(who, whyUnranked(), past());
 		}
-		String figures = figures(this.points, this.measuredOn, this.carriedOver, this.lostOn);
+		String figures = figures(this.points, this.measured, this.carriedOver, this.lostOn);
 		return (this.title != null && this.since != null)
 				? "%s has been %s since %s with %s.".formatted(who, this.title, Words.day(this.since), figures)
 				: "%s ranks %s with %s%s.".formatted(who, Words.ordinal(this.rank), figures, past());
@@ -40,10 +42,10 @@ record TreeToday(String tag, String species, String county, boolean accepted, bo
 	/**
 	 * Points with what they rest on.
 	 */
-	static String figures(BigDecimal points, LocalDate measuredOn, boolean carriedOver, @Nullable LocalDate lostOn) {
-		return "%s points, %s on %s%s".formatted(Words.points(points),
-				carriedOver ? "carried over from an older record and measured" : "measured", Words.day(measuredOn),
-				(lostOn != null) ? " before it lost a part" : "");
+	static String figures(BigDecimal points, String measured, boolean carriedOver, @Nullable LocalDate lostOn) {
+		return "%s points, %s %s%s".formatted(Words.points(points),
+				carriedOver ? "carried over from an older record and measured" : "measured",
+				Words.on(KnownDay.parse(measured)), (lostOn != null) ? " before it lost a part" : "");
 	}
 
 	private String past() {

@@ -8,12 +8,16 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
+import county.bigtree.domain.quantity.KnownDay;
+
 /**
  * How days, points and names are written in a sentence.
  */
 final class Words {
 
 	private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
+
+	private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM uuuu", Locale.ENGLISH);
 
 	// Spoken with a consonant first: "a European beech".
 	private static final Pattern VOWEL_SPOKEN = Pattern.compile("(?i)(?!eu|uni|one)[aeiou].*");
@@ -23,6 +27,18 @@ final class Words {
 
 	static String day(LocalDate day) {
 		return DAY.format(day);
+	}
+
+	/**
+	 * A day, month or year with its preposition: "on 3 May 2026", "in May 2026", "in
+	 * 2026".
+	 */
+	static String on(KnownDay day) {
+		return switch (day.precision()) {
+			case DAY -> "on " + day(day.last());
+			case MONTH -> "in " + MONTH.format(day.last());
+			case YEAR -> "in " + day.last().getYear();
+		};
 	}
 
 	/**

@@ -72,8 +72,8 @@ class HeadlinesTest {
 
 	private static String tree(@Nullable String points, @Nullable String title, @Nullable String condition) {
 		return new TreeToday("LM-0042", "white oak", "Larkmere", true, true, false, false, condition, MEASURED,
-				(points != null) ? new BigDecimal(points) : null, (points != null) ? MEASURED : null, false, null, 1,
-				title, (title != null) ? SINCE : null, "champion", MEASURED, SINCE)
+				(points != null) ? new BigDecimal(points) : null, (points != null) ? MEASURED.toString() : null, false,
+				null, 1, title, (title != null) ? SINCE : null, "champion", MEASURED, SINCE)
 			.sentence();
 	}
 
@@ -84,7 +84,7 @@ class HeadlinesTest {
 	}
 
 	private static SpeciesToday.Holder holder(String tag, String title, String points) {
-		return new SpeciesToday.Holder(tag, title, SINCE, new BigDecimal(points), MEASURED, false, null);
+		return new SpeciesToday.Holder(tag, title, SINCE, new BigDecimal(points), MEASURED.toString(), false, null);
 	}
 
 }

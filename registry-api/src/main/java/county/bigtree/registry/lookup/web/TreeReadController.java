@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.place.Position;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -118,13 +119,13 @@ class TreeReadController {
 		/**
 		 * The present score.
 		 */
-		record StandingJson(int rank, BigDecimal points, BigDecimal pointsStandardUncertainty, LocalDate effectiveOn,
-				boolean damaged, boolean carriedOver, UUID measurement) {
+		record StandingJson(int rank, BigDecimal points, BigDecimal pointsStandardUncertainty, KnownDay measuredOn,
+				LocalDate effectiveOn, boolean damaged, boolean carriedOver, UUID measurement) {
 
 			static StandingJson from(TreeSummary.Standing standing) {
 				return new StandingJson(standing.rank(), standing.points(),
-						rounded(standing.pointsStandardUncertainty()), standing.measuredOn(), standing.damaged(),
-						standing.carriedOver(), standing.measurement());
+						rounded(standing.pointsStandardUncertainty()), standing.measured(), standing.measuredOn(),
+						standing.damaged(), standing.carriedOver(), standing.measurement());
 			}
 
 		}
@@ -145,6 +146,7 @@ class TreeReadController {
 	/**
 	 * A score of the history.
 	 *
+	 * @param measuredOn the measuring day as exactly as it is known
 	 * @param heightMeasuredOn the day of the height where an earlier visit's stands in
 	 * @param crownMeasuredOn the day of the crown spread where an earlier visit's stands
 	 * in
@@ -152,16 +154,16 @@ class TreeReadController {
 	record ScoreJson(BigDecimal points, BigDecimal pointsStandardUncertainty, BigDecimal girthInches,
 			BigDecimal girthInchesStandardUncertainty, BigDecimal heightFeet, BigDecimal heightFeetStandardUncertainty,
 			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet,
-			BigDecimal crownSpreadFeetStandardUncertainty, @Nullable LocalDate crownMeasuredOn, LocalDate effectiveOn,
-			Instant recordedAt, @Nullable Instant withdrawnAt, @Nullable String withdrawn, boolean carriedOver,
-			String species, UUID measurement) {
+			BigDecimal crownSpreadFeetStandardUncertainty, @Nullable LocalDate crownMeasuredOn, KnownDay measuredOn,
+			LocalDate effectiveOn, Instant recordedAt, @Nullable Instant withdrawnAt, @Nullable String withdrawn,
+			boolean carriedOver, String species, UUID measurement) {
 
 		static ScoreJson from(ReadScores.ScoreOfDay score) {
 			return new ScoreJson(score.points(), rounded(score.pointsU()), rounded(score.girthInches()),
 					rounded(score.girthU()), rounded(score.heightFeet()), rounded(score.heightU()), score.heightOn(),
-					rounded(score.crownFeet()), rounded(score.crownU()), score.crownOn(), score.measuredOn(),
-					score.recordedAt(), score.withdrawnAt(), score.withdrawn(), score.carriedOver(), score.species(),
-					score.measurement());
+					rounded(score.crownFeet()), rounded(score.crownU()), score.crownOn(), score.measured(),
+					score.measuredOn(), score.recordedAt(), score.withdrawnAt(), score.withdrawn(), score.carriedOver(),
+					score.species(), score.measurement());
 		}
 
 	}

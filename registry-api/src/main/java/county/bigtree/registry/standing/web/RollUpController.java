@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.http.Cursor;
@@ -108,17 +109,17 @@ class RollUpController {
 	record RankedJson(int rank, String county, UUID tree, String tag, BigDecimal points,
 			BigDecimal pointsStandardUncertainty, int pointsRounded, BigDecimal girthInches, BigDecimal heightFeet,
 			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn,
-			UUID measurement, LocalDate effectiveOn, boolean stale, boolean damaged, boolean carriedOver,
-			BigDecimal behindLeader, @Nullable BigDecimal lead, @Nullable BigDecimal leadStandardUncertainty,
-			@Nullable BigDecimal leadProbability) {
+			UUID measurement, KnownDay measuredOn, LocalDate effectiveOn, boolean stale, boolean damaged,
+			boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
+			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability) {
 
 		static RankedJson from(RollUpPage.Item item) {
 			StandingJson.Item place = StandingJson.Item.from(item.place());
 			return new RankedJson(place.rank(), item.county(), place.tree(), place.tag(), place.points(),
 					place.pointsStandardUncertainty(), place.pointsRounded(), place.girthInches(), place.heightFeet(),
 					place.heightMeasuredOn(), place.crownSpreadFeet(), place.crownMeasuredOn(), place.measurement(),
-					place.effectiveOn(), place.stale(), place.damaged(), place.carriedOver(), place.behindLeader(),
-					place.lead(), place.leadStandardUncertainty(), place.leadProbability());
+					place.measuredOn(), place.effectiveOn(), place.stale(), place.damaged(), place.carriedOver(),
+					place.behindLeader(), place.lead(), place.leadStandardUncertainty(), place.leadProbability());
 		}
 
 	}

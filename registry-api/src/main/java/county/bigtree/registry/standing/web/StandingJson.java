@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.standing.Lead;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.registry.http.Paged;
@@ -29,6 +30,7 @@ record StandingJson(String county, String species, LocalDate asOf, Instant known
 	/**
 	 * A ranked tree.
 	 *
+	 * @param measuredOn the measuring day as exactly as it is known
 	 * @param heightMeasuredOn the day of the height where an earlier visit's stands in
 	 * @param crownMeasuredOn the day of the crown spread where an earlier visit's stands
 	 * in
@@ -36,8 +38,8 @@ record StandingJson(String county, String species, LocalDate asOf, Instant known
 	record Item(int rank, UUID tree, String tag, @Nullable String title, BigDecimal points,
 			BigDecimal pointsStandardUncertainty, int pointsRounded, BigDecimal girthInches, BigDecimal heightFeet,
 			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn,
-			UUID measurement, LocalDate effectiveOn, @Nullable Instant since, boolean stale, boolean damaged,
-			boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
+			UUID measurement, KnownDay measuredOn, LocalDate effectiveOn, @Nullable Instant since, boolean stale,
+			boolean damaged, boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
 			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability) {
 
 		static Item from(StandingPage.Item item) {
@@ -49,8 +51,8 @@ record StandingJson(String county, String species, LocalDate asOf, Instant known
 					rounded(scored.score().standardUncertainty(), 2), scored.score().points().rounded(),
 					rounded(figures.girthInches(), 2), rounded(figures.heightFeet(), 2), figures.heightMeasuredOn(),
 					rounded(figures.crownSpreadFeet(), 2), figures.crownMeasuredOn(), scored.measurement(),
-					scored.measuredOn(), item.since(), item.stale(), scored.lostOn() != null, scored.carriedOver(),
-					item.behindLeader(), (lead != null) ? lead.points() : null,
+					figures.measured(), scored.measuredOn(), item.since(), item.stale(), scored.lostOn() != null,
+					scored.carriedOver(), item.behindLeader(), (lead != null) ? lead.points() : null,
 					(lead != null) ? rounded(lead.standardUncertainty(), 2) : null,
 					(lead != null) ? rounded(lead.probability(), 4) : null);
 		}
