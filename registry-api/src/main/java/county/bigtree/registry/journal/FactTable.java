@@ -12,10 +12,10 @@ public enum FactTable {
 	SIGN_OFF("sign_off"), REVOCATION("revocation"), SETTING_ASIDE("setting_aside"), COUNTY_REVISION("county_revision"),
 	ELIGIBILITY("eligibility"), TAKING_OFF("taking_off"), MERGE("merge"), MERGE_REVOCATION("merge_revocation"),
 	SPLIT("split"), ASSIGNMENT("assignment"), STEM_RULING("stem_ruling"), RULING_KEPT("ruling_kept"),
-	SPECIES_FOLD("species_fold"), RELOCATION_PROPOSAL("relocation_proposal"), RELOCATION_ANSWER("relocation_answer"),
-	MEASUREMENT_MOVE("measurement_move"), VISIT("visit"), VISIT_OUTCOME("visit_outcome"),
-	CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row"),
-	IMPORT_WITHDRAWAL("import_withdrawal"), OLDER_RECORD("older_record");
+	SPECIES_ADDITION("species_addition"), SPECIES_FOLD("species_fold"), RELOCATION_PROPOSAL("relocation_proposal"),
+	RELOCATION_ANSWER("relocation_answer"), MEASUREMENT_MOVE("measurement_move"), VISIT("visit"),
+	VISIT_OUTCOME("visit_outcome"), CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"),
+	IMPORT_ROW("import_row"), IMPORT_WITHDRAWAL("import_withdrawal"), OLDER_RECORD("older_record");
 
 	private final String table;
 

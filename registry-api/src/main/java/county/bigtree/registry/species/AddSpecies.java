@@ -5,6 +5,12 @@ import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.journal.Facts;
+import county.bigtree.registry.journal.FactTable;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
@@ -25,17 +31,25 @@ public class AddSpecies {
 
 	private final JdbcClient jdbc;
 
-	AddSpecies(SpeciesCatalogue catalogue, JdbcClient jdbc) {
+	private final Journal journal;
+
+	private final Facts facts;
+
+	AddSpecies(SpeciesCatalogue catalogue, JdbcClient jdbc, Journal journal, Facts facts) {
 		this.catalogue = catalogue;
 		this.jdbc = jdbc;
+		this.journal = journal;
+		this.facts = facts;
 	}
 
 	/**
-	 * Adds it and answers its key.
+	 * Adds it and answers its key. It is recorded in the journal of a county whose
+	 * coordinator adds it: the first by its key.
 	 * @throws Problem where the name is none, or leads to a species already
 	 */
 	@Transactional
-	public String add(AddedSpeciesBody body) {
+	public String add(Actor actor, AddedSpeciesBody body) {
+		Change change = this.journal.open(county(actor));
 		Matcher name = NAME.matcher(body.scientificName().strip());
 		if (!name.matches()) {
 			throw Problem.invalid("#/scientificName", "malformed",
@@ -71,7 +85,20 @@ public class AddSpecies {
 		if (body.localNames() != null) {
 			body.localNames().forEach((local) -> name(key, local, "common", source));
 		}
+		this.facts.append(change, FactTable.SPECIES_ADDITION, "id", Uuid7.next(), "species", key);
+		this.journal.close(change, "species-added", actor.id());
 		return key;
+	}
+
+	private String county(Actor actor) {
+		return this.jdbc.sql("select key from county order by key")
+			.query(String.class)
+			.list()
+			.stream()
+			.filter((county) -> actor.administrator() || actor.isCoordinatorOf(county))
+			.findFirst()
+			.orElseThrow(() -> Problem.of(ProblemType.CONFLICT,
+					"There is no county yet whose journal could tell of it: found one first."));
 	}
 
 	private void requireUnknown(String pointer, String name) {

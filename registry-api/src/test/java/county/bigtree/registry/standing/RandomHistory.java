@@ -44,7 +44,9 @@ class RandomHistory {
 
 	final String[] counties = new String[2];
 
-	private final String[] species = new String[2];
+	private final String[] species = new String[3];
+
+	private boolean thirdIsThere;
 
 	private final Random random;
 
@@ -62,6 +64,7 @@ class RandomHistory {
 			.collect(Collectors.joining());
 		this.species[0] = "probatio-prima" + letters;
 		this.species[1] = "probatio-altera" + letters;
+		this.species[2] = "probatio-tertia" + letters;
 		for (int index = 0; index < 2; index++) {
 			this.counties[index] = "history-" + name + "-" + index;
 			for (String key : this.species) {
@@ -83,7 +86,7 @@ class RandomHistory {
 	}
 
 	RandomHistory play(int steps) {
-		this.register.begin(this.species);
+		this.register.begin(this.species[0], this.species[1]);
 		for (int index = 0; index < 2; index++) {
 			String county = this.counties[index];
 			Rulebook first = rulebook(Rulebook.BEGINNING);
@@ -120,7 +123,7 @@ class RandomHistory {
 	}
 
 	private void happen() {
-		int what = this.random.nextInt(134);
+		int what = this.random.nextInt(137);
 		if (what >= 100) {
 			correct(what - 100);
 		}
@@ -175,8 +178,11 @@ class RandomHistory {
 		else if (what < 28) {
 			fold();
 		}
-		else {
+		else if (what < 34) {
 			reduceAgain();
+		}
+		else {
+			addSpecies();
 		}
 	}
 
@@ -260,6 +266,16 @@ class RandomHistory {
 				.toList();
 			Instant at = at(() -> this.register.fold(this.counties[0], this.counties[1], fold, named));
 			this.known.folds.add(new Known.Told<>(fold, at));
+		}
+	}
+
+	/**
+	 * A species that the catalogue lacked: some trees are found to be of it from then on.
+	 */
+	private void addSpecies() {
+		if (!this.thirdIsThere) {
+			at(() -> this.register.species(this.counties[0], this.species[2]));
+			this.thirdIsThere = true;
 		}
 	}
 
@@ -527,7 +543,7 @@ class RandomHistory {
 	}
 
 	private String species() {
-		return this.species[chance(75) ? 0 : 1];
+		return this.species[chance(75) ? 0 : (this.thirdIsThere && chance(50)) ? 2 : 1];
 	}
 
 	/**

@@ -118,6 +118,21 @@ class StandingFixture implements AutoCloseable {
 		}
 	}
 
+	/**
+	 * Adds a species in the course of a history.
+	 */
+	Instant species(String county, String key) {
+		return inTransaction(() -> {
+			Change change = this.journal.open(county);
+			begin(key);
+			insert(change, FactTable.SPECIES_ADDITION,
+					"insert into species_addition (county, seq, recorded_at, id, species) values (:county, :seq, :at, :id, :species)",
+					(sql) -> sql.param("id", Uuid7.next()).param("species", key));
+			this.journal.close(change, "species-added", PERSON);
+			return change.recordedAt();
+		});
+	}
+
 	Instant county(String key, String prefix, String zone, Rulebook rulebook) {
 		return inTransaction(() -> {
 			Change change = this.journal.openFirst(key, java.time.ZoneId.of(zone));

@@ -150,6 +150,98 @@ class StoryOfCorrectionsIT {
 			.contains("RLT-0001 came into ruletale's northern red oak ranking with 190 points.");
 	}
 
+	@Test
+	void aLineDisputeIsToldFromProposalToAgreement() throws Exception {
+		this.trees.county("linetale", "LTA");
+		this.trees.county("linetaleb", "LTB");
+		TestTrees.Filed filed = this.trees.standing("linetale", 100, "2020-05-02");
+		TestPerson proposes = this.people.coordinator("linetale");
+		TestPerson agrees = this.people.coordinator("linetaleb");
+		for (boolean yes : new boolean[] { false, true }) {
+			String proposal = JsonPath.read(this.trees.decide("/api/v1/trees/" + filed.tree(), "/location", """
+					{"location": {"latitude": 40.2, "longitude": -86.3, "accuracyMetres": 5}, "county": "linetaleb",
+					 "reason": "over the brook"}""", proposes)
+				.andExpect(status().isAccepted())
+				.andReturn()
+				.getResponse()
+				.getContentAsString(), "$.id");
+			this.trees
+				.decide("/api/v1/relocations/" + proposal, "/decision",
+						"{\"accept\": %s, \"reason\": \"walked the line\"}".formatted(yes), agrees)
+				.andExpect(status().isOk());
+		}
+		String inside = this.trees.ask(get("/api/v1/trees/LTA-0001/story"), this.people.coordinator("linetale"))
+			.andReturn()
+			.getResponse()
+			.getContentAsString();
+		assertThat(told("/api/v1/trees/LTA-0001/story")).as("what the public reads").doesNotContain("proposed");
+		assertThat(String.join("\n", sentences(inside))).containsSubsequence(
+				proposes.creditName() + " proposed that LTA-0001 stands in linetaleb.",
+				agrees.creditName() + " did not agree that LTA-0001 stands in linetaleb.",
+				proposes.creditName() + " proposed that LTA-0001 stands in linetaleb.",
+				"corrected the place of LTA-0001: it stands in linetaleb, not in linetale.",
+				"LTA-0001 ceased to be linetale's champion white oak: it proved to stand elsewhere.",
+				"LTA-0001 became linetaleb's champion white oak.");
+	}
+
+	@Test
+	void aMeasurementsWayToItsVerifierIsTold() throws Exception {
+		this.trees.county("movetale", "MVT");
+		TestTrees.Filed filed = this.trees.standing("movetale", 100, "2020-05-02");
+		TestPerson verifier = this.people.verifier("movetale");
+		TestPerson coordinator = this.people.coordinator("movetale");
+		String id = JsonPath.read(this.trees
+			.ask(post("/api/v1/trees/" + filed.tree() + "/measurements").content(TestTrees.measurement(120, "2024-05")),
+					this.people.volunteer("movetale"))
+			.andExpect(status().isCreated())
+			.andReturn()
+			.getResponse()
+			.getContentAsString(), "$.id");
+		String address = "/api/v1/measurements/" + id;
+		this.trees
+			.decide(address, "/moves", "{\"move\": \"assign\", \"verifier\": \"%s\"}".formatted(verifier.id()),
+					coordinator)
+			.andExpect(status().isOk());
+		this.trees.decide(address, "/moves", "{\"move\": \"hand-back\", \"reason\": \"too far\"}", verifier)
+			.andExpect(status().isOk());
+		String inside = this.trees.ask(get("/api/v1/trees/MVT-0001/story"), coordinator)
+			.andReturn()
+			.getResponse()
+			.getContentAsString();
+		assertThat(String.join("\n", sentences(inside))).containsSubsequence(
+				"filed the measurement of MVT-0001 taken in May 2024: 210 points.",
+				coordinator.creditName() + " gave the measurement of MVT-0001 taken in May 2024 to "
+						+ verifier.creditName() + " to verify.",
+				verifier.creditName() + " handed the measurement of MVT-0001 taken in May 2024 back undecided.");
+		assertThat(told("/api/v1/trees/MVT-0001/story")).doesNotContain("May 2024");
+	}
+
+	@Test
+	void aFoldIsToldInTheStoryOfTheSpeciesItFellTo() throws Exception {
+		this.trees.county("foldtale", "FDT");
+		TestPerson coordinator = this.people.coordinator("foldtale");
+		TestPerson administrator = this.people.administrator();
+		for (String epithet : List.of("maior", "minor")) {
+			this.trees.ask(post("/api/v1/species").content("""
+					{"scientificName": "Fabulatio %s", "authority": "Probator", "source": "Flora of Nowhere",
+					 "commonName": "%s fable"}""".formatted(epithet, epithet)), coordinator)
+				.andExpect(status().isCreated());
+		}
+		TestTrees.Filed filed = this.trees.nominate("foldtale", this.people.volunteer("foldtale"), "fabulatio-minor",
+				TestTrees.measurement(100, "2024-05-02"));
+		this.trees.signOff(filed.measurement(), this.people.verifier("foldtale"), "{\"verdict\": \"confirmed\"}")
+			.andExpect(status().isCreated());
+		this.trees
+			.ask(post("/api/v1/species/fabulatio-minor/fold")
+				.content("{\"into\": \"fabulatio-maior\", \"reason\": \"one species\"}"), administrator)
+			.andExpect(status().isOk());
+		assertThat(lastOf("/api/v1/counties/foldtale/species/fabulatio-maior/story"))
+			.startsWith(administrator.creditName() + " recorded that minor fable is now counted as maior fable.")
+			.contains("FDT-0001 came into foldtale's maior fable ranking with 190 points.");
+		assertThat(lastOf("/api/v1/trees/FDT-0001/story"))
+			.contains("FDT-0001 ceased to be foldtale's champion minor fable: its species is counted as another.");
+	}
+
 	private void decide(TestTrees.Filed filed, String action, String body, TestPerson person) throws Exception {
 		this.trees.decide("/api/v1/trees/" + filed.tree(), action, body, person).andExpect(status().is2xxSuccessful());
 	}

@@ -97,8 +97,8 @@ class SpeciesController {
 	@ResponseStatus(HttpStatus.CREATED)
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "addSpecies", summary = "Add a species that the catalogue lacks")
-	ResponseEntity<SpeciesJson> add(@RequestBody @Valid AddedSpeciesBody body) {
-		String key = this.addSpecies.add(body);
+	ResponseEntity<SpeciesJson> add(@RequestBody @Valid AddedSpeciesBody body, Actor actor) {
+		String key = this.addSpecies.add(actor, body);
 		return ResponseEntity.created(URI.create("/api/v1/species/" + key)).body(get(key));
 	}
 

@@ -65,6 +65,19 @@ class SpeciesDecisionsIT {
 	}
 
 	@Test
+	void theJournalTellsWhoAddedASpecies() throws Exception {
+		this.trees.county("tellspecies", "SPC");
+		TestPerson coordinator = this.people.coordinator("tellspecies");
+		this.trees
+			.ask(post("/api/v1/species")
+				.content(ADDED.formatted("Narratio certa", "told tree", "Narratio vera", "told")), coordinator)
+			.andExpect(status().isCreated());
+		this.trees.ask(get("/api/v1/counties/tellspecies/journal"), coordinator)
+			.andExpect(jsonPath("$.items[0].kind").value("species-added"))
+			.andExpect(jsonPath("$.items[0].who").value(coordinator.creditName()));
+	}
+
+	@Test
 	void aFoldedSpeciesIsRankedUnderTheOther() throws Exception {
 		this.trees.county("foldland", "SPB");
 		TestPerson coordinator = this.people.coordinator("foldland");
