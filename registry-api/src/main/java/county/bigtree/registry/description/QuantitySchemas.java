@@ -105,10 +105,14 @@ final class QuantitySchemas {
 	}
 
 	private static Schema<?> angle() {
-		return object(
-				Map.of("value", number(), "unit", text()._enum(List.of("deg", "pct")), "standardUncertainty", number()),
-				"value", "unit")
-			.description("An angle of elevation as entered, in degrees or in percent; negative below the eye.");
+		Schema<?> unit = text()._enum(List.of("deg", "pct"));
+		Schema<?> once = object(Map.of("value", number(), "unit", unit, "standardUncertainty", number()), "value",
+				"unit");
+		Schema<?> repeated = object(
+				Map.of("repeats", list(number(), 2, 1000), "unit", unit, "standardUncertainty", number()), "repeats",
+				"unit");
+		return oneOf("An angle of elevation as entered, in degrees or in percent, once or as sighted several times; "
+				+ "negative below the eye.", once, repeated);
 	}
 
 	private static Schema<?> girth(String method, Map<String, Schema<?>> fields, String... required) {

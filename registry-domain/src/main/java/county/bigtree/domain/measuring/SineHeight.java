@@ -115,7 +115,9 @@ public record SineHeight(Length topDistance, Angle topAngle, @Nullable Length ba
 				Working.degrees(this.topAngle), Working.feet(base()))
 				+ (along ? "sin(" + Working.degrees(this.baseAngle) + ")" : Working.tangent(this.baseAngle));
 		Working working = new Working().converted("Lt", this.topDistance, LengthUnit.FT)
-			.converted(along ? "Lb" : "Xb", base(), LengthUnit.FT);
+			.converted(along ? "Lb" : "Xb", base(), LengthUnit.FT)
+			.sighted("a", this.topAngle)
+			.sighted("b", this.baseAngle);
 		String formula = along ? "Lt sin a - Lb sin b" : "Lt sin a - Xb tan b";
 		return Sight.withMark(working, figure(), formula, numbers, this.markAboveBase);
 	}

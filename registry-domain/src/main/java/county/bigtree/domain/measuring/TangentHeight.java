@@ -201,6 +201,7 @@ public record TangentHeight(@Nullable Length horizontalDistance, @Nullable Lengt
 	public List<WorkingLine> working() {
 		Working working = new Working();
 		distanceLines(working);
+		working.sighted("a", this.topAngle).sighted("b", this.baseAngle);
 		String x = Working.number(horizontalFeet());
 		String top = Working.tangent(this.topAngle);
 		String base = Working.tangent(this.baseAngle);

@@ -133,7 +133,10 @@ public record TwoStationHeight(Length stationsApart, @Nullable Length farEyeAbov
 
 	@Override
 	public List<WorkingLine> working() {
-		Working working = new Working().converted("D", this.stationsApart, LengthUnit.FT);
+		Working working = new Working().converted("D", this.stationsApart, LengthUnit.FT)
+			.sighted("a1", this.nearTopAngle)
+			.sighted("a2", this.farTopAngle)
+			.sighted("b", this.nearBaseAngle);
 		distanceLines(working);
 		String x = Working.number(horizontalFeet());
 		String near = Working.tangent(this.nearTopAngle);

@@ -2,6 +2,7 @@ package county.bigtree.domain.measuring;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.AngleUnit;
@@ -23,6 +24,17 @@ final class Working {
 		if (!(entered instanceof Length.Single single && single.unit() == unit)) {
 			this.lines
 				.add(new WorkingLine(symbol + " in " + unit.code(), entered.text(), entered.in(unit), unit.code()));
+		}
+		return this;
+	}
+
+	/** Adds the mean of an angle that was sighted several times. */
+	Working sighted(String symbol, Angle angle) {
+		if (!angle.sights().isEmpty()) {
+			String unit = (angle.unit() == AngleUnit.DEG) ? "deg" : "%";
+			String sights = angle.sights().stream().map(Figures::plain).collect(Collectors.joining(", "));
+			this.lines.add(new WorkingLine(symbol + " = mean of the sights", "mean of (" + sights + ") " + unit,
+					angle.value(), unit));
 		}
 		return this;
 	}

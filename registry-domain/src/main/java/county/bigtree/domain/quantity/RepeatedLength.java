@@ -33,45 +33,25 @@ public record RepeatedLength(List<Length> readings) implements Length {
 
 	@Override
 	public double in(LengthUnit wanted) {
-		return sum(wanted) / this.readings.size();
-	}
-
-	private double sum(LengthUnit wanted) {
-		double sum = 0;
-		for (Length reading : this.readings) {
-			sum += reading.in(wanted);
-		}
-		return sum;
+		return Repeats.mean(all(wanted));
 	}
 
 	/** Of the mean, from the scatter alone: s / √n. */
 	public double standardErrorOfMean(LengthUnit wanted) {
-		int n = this.readings.size();
-		double mean = in(wanted);
-		double squares = 0;
-		for (Length reading : this.readings) {
-			double off = reading.in(wanted) - mean;
-			squares += off * off;
-		}
-		return Math.sqrt(squares / (n - 1) / n);
+		return Repeats.standardErrorOfMean(all(wanted));
+	}
+
+	private double[] all(LengthUnit wanted) {
+		return this.readings.stream().mapToDouble((reading) -> reading.in(wanted)).toArray();
 	}
 
 	@Override
 	public Estimate estimate(LengthUnit wanted, DefaultUncertainty byDefault) {
-		double scatter = standardErrorOfMean(wanted);
 		double each = 0;
 		for (Length reading : this.readings) {
 			each += reading.estimate(wanted, byDefault).standardUncertainty() / this.readings.size();
 		}
-		double u = statesUncertainty() ? Math.hypot(scatter, each) : Math.max(scatter, each);
-		return new Estimate(in(wanted), u, degreesOfFreedom(scatter, u));
-	}
-
-	/** The Welch-Satterthwaite formula (G.4.1), the scatter's share alone counting. */
-	private double degreesOfFreedom(double scatter, double u) {
-		boolean fromDefault = !statesUncertainty() && scatter < u;
-		return (scatter == 0 || fromDefault) ? Double.POSITIVE_INFINITY
-				: (this.readings.size() - 1) * Math.pow(u / scatter, 4);
+		return Repeats.estimate(all(wanted), each, statesUncertainty());
 	}
 
 	@Override

@@ -1,6 +1,9 @@
 package county.bigtree.domain.measuring;
 
+import java.util.List;
+
 import county.bigtree.domain.quantity.Angle;
+import county.bigtree.domain.quantity.AngleUnit;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.quantity.Length;
@@ -164,6 +167,20 @@ class HeightCircumstancesTest {
 	void aGraduatedStickSpansALog() {
 		assertThat(stick(Length.of(66, FT), Length.of(6.06, IN), Length.of(25, IN)).value()).isCloseTo(16,
 				within(0.01));
+	}
+
+	/** Three sights of the top from 100 ft: 39, 40 and 41 degrees; by hand. */
+	@Test
+	void severalSightsAreShownAndCounted() {
+		Angle top = Angle.repeated(List.of(39.0, 40.0, 41.0), AngleUnit.DEG, null);
+		TangentHeight height = tangent(Length.of(100, FT, 0), top, Angle.degrees(-3, 0), null, null);
+		assertThat(height.estimate().value()).isCloseTo(89.1507, within(1e-4));
+		assertThat(height.working().get(0).numbers()).isEqualTo("mean of (39, 40, 41) deg");
+		double u = 170.4088 * Math.toRadians(1 / Math.sqrt(3));
+		TangentHeight certain = tangent(Length.of(100, FT, 0),
+				Angle.repeated(List.of(39.0, 40.0, 41.0), AngleUnit.DEG, 0.0), Angle.degrees(-3, 0), null, null);
+		assertThat(certain.estimate().standardUncertainty()).isCloseTo(u, within(1e-3));
+		assertThat(certain.estimate().degreesOfFreedom()).isCloseTo(2, within(1e-9));
 	}
 
 	/** 40 ft at 3 degrees 39.9452; a tape of 112.3 + 2.5 - 0.4 = 114.4 ft; by hand. */

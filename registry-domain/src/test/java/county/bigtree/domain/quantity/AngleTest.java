@@ -1,5 +1,7 @@
 package county.bigtree.domain.quantity;
 
+import java.util.List;
+
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -47,6 +49,34 @@ class AngleTest {
 	void estimateRefusesWhatIsNoFigure() {
 		assertThatExceptionOfType(InvalidReadingException.class).isThrownBy(() -> new Estimate(Double.NaN, 0));
 		assertThatExceptionOfType(InvalidReadingException.class).isThrownBy(() -> new Estimate(1, -1));
+	}
+
+	/**
+	 * Three sights of 40, 41 and 42 degrees: mean 41, s / √3 = 0.5774; with 0.25 stated
+	 * for each 0.6292 (JCGM 100:2008, 4.2.3, by hand).
+	 */
+	@Test
+	void severalSightsGiveTheirMean() {
+		List<Double> sights = List.of(40.0, 41.0, 42.0);
+		Estimate silent = Angle.repeated(sights, AngleUnit.DEG, null).estimateRadians(0.25, 1);
+		assertThat(Math.toDegrees(silent.value())).isCloseTo(41, within(1e-9));
+		assertThat(Math.toDegrees(silent.standardUncertainty())).isCloseTo(0.5774, within(1e-4));
+		assertThat(silent.degreesOfFreedom()).isCloseTo(2, within(1e-9));
+		Estimate stated = Angle.repeated(sights, AngleUnit.DEG, 0.25).estimateRadians(0.25, 1);
+		assertThat(Math.toDegrees(stated.standardUncertainty())).isCloseTo(0.6292, within(1e-4));
+		Estimate alike = Angle.repeated(List.of(40.0, 40.0), AngleUnit.PCT, null).estimateRadians(0.25, 1);
+		assertThat(alike).isEqualTo(Angle.percent(40).estimateRadians(0.25, 1));
+		assertThat(Angle.repeated(List.of(40.0, 41.0, 41.0), AngleUnit.PCT, null).text()).isEqualTo("+40.6667 %");
+	}
+
+	@Test
+	void refusesSightsThatAreNone() {
+		assertThatExceptionOfType(InvalidReadingException.class)
+			.isThrownBy(() -> Angle.repeated(List.of(40.0), AngleUnit.DEG, null))
+			.satisfies((ex) -> assertThat(ex.path()).isEqualTo("repeats"));
+		assertThatExceptionOfType(InvalidReadingException.class)
+			.isThrownBy(() -> Angle.repeated(List.of(40.0, 90.0), AngleUnit.DEG, null))
+			.satisfies((ex) -> assertThat(ex.path()).isEqualTo("repeats/1"));
 	}
 
 }

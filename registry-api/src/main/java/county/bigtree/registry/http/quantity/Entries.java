@@ -34,6 +34,8 @@ final class Entries {
 
 	private static final Set<String> SINGLE = Set.of("value", "unit", "standardUncertainty");
 
+	private static final Set<String> SIGHTS = Set.of("repeats", "unit", "standardUncertainty");
+
 	private static final Set<String> FEET_AND_INCHES = Set.of("feet", "inches", "standardUncertainty");
 
 	private final List<FieldProblem> problems = new ArrayList<>();
@@ -111,11 +113,24 @@ final class Entries {
 		if (!isObject(node, pointer)) {
 			return null;
 		}
-		refuseOthers(node, pointer, SINGLE);
-		Double value = needed(node, pointer, "value");
+		boolean repeated = node.has("repeats");
+		refuseOthers(node, pointer, repeated ? SIGHTS : SINGLE);
 		AngleUnit unit = unit(node, pointer, AngleUnit.values(), AngleUnit::code);
 		Double uncertainty = number(node.path("standardUncertainty"), pointer + "/standardUncertainty");
+		if (repeated) {
+			List<Double> sights = list(node.path("repeats"), pointer + "/repeats", this::sight);
+			return (sights != null && unit != null) ? make(pointer, () -> Angle.repeated(sights, unit, uncertainty))
+					: null;
+		}
+		Double value = needed(node, pointer, "value");
 		return (value != null && unit != null) ? make(pointer, () -> new Angle(value, unit, uncertainty)) : null;
+	}
+
+	private @Nullable Double sight(JsonNode node, String pointer) {
+		if (isAbsent(node)) {
+			refuse(pointer, "missing", "must be given");
+		}
+		return number(node, pointer);
 	}
 
 	/** Null also where nothing is given. */

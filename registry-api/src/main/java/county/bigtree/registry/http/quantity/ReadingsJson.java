@@ -139,7 +139,13 @@ public final class ReadingsJson {
 
 	public static ObjectNode write(Angle angle) {
 		ObjectNode node = nodes.objectNode();
-		node.set("value", number(angle.value()));
+		if (angle.sights().isEmpty()) {
+			node.set("value", number(angle.value()));
+		}
+		else {
+			ArrayNode sights = node.putArray("repeats");
+			angle.sights().forEach((sight) -> sights.add(number(sight)));
+		}
 		node.put("unit", angle.unit().code());
 		putUncertainty(node, angle.standardUncertainty());
 		return node;

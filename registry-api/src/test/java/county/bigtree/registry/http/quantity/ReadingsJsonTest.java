@@ -66,7 +66,7 @@ class ReadingsJsonTest {
 					 "baseAngle": {"value": -3, "unit": "deg", "standardUncertainty": 0.5}}""",
 			"""
 					{"method": "tangent", "slopeDistance": {"value": 100, "unit": "ft"}, "slopeAngle": {"value": 5, "unit": "deg"},
-					 "topAngle": {"value": 80, "unit": "pct"}, "baseAngle": {"value": -6, "unit": "pct"}}""",
+					 "topAngle": {"repeats": [80, 81.5, 80], "unit": "pct"}, "baseAngle": {"value": -6, "unit": "pct"}}""",
 			"""
 					{"method": "sine", "topDistance": {"value": 110, "unit": "ft"}, "topAngle": {"value": 45, "unit": "deg"},
 					 "baseDistance": {"value": 90, "unit": "ft"}, "baseAngle": {"value": -2, "unit": "deg"}}""",
