@@ -3,6 +3,7 @@ package county.bigtree.domain.standing;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -54,6 +55,21 @@ class ScoreSpansTest {
 		measure("2020-05-01", 20_000);
 		measure("2020-05-01", 19_000);
 		assertThat(spans()).containsExactly("190.00 2020-05-01 - -");
+	}
+
+	@Test
+	void ofTwoOnOneDayFiledAtOneInstantTheLaterIdCountsHoweverTheyAreListed() {
+		Measured one = atOnce(1, 20_000);
+		Measured other = atOnce(2, 19_000);
+		this.measured.addAll(List.of(one, other));
+		assertThat(spans()).containsExactly("190.00 1970-01-01 - -");
+		Collections.reverse(this.measured);
+		assertThat(spans()).containsExactly("190.00 1970-01-01 - -");
+	}
+
+	private static Measured atOnce(long id, int hundredths) {
+		return new Measured(new UUID(0, id), LocalDate.EPOCH, Instant.EPOCH, full(hundredths), true, false, null, 0,
+				List.of());
 	}
 
 	@Test
