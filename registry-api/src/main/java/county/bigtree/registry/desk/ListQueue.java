@@ -31,7 +31,7 @@ public class ListQueue {
 
 	private static final String NOMINATIONS = """
 			select 'nomination' as kind, id, tree, measurement, status, recorded_at as since from nomination
-			where county = :county and status in ('submitted', 'under-review', 'returned')""";
+			where (county = :county or tree in (select tree from arrived)) and status in ('submitted', 'under-review', 'returned')""";
 
 	/**
 	 * Those filed that count neither yet nor any more for reasons that are final.
@@ -100,7 +100,7 @@ public class ListQueue {
 					  ranked_as(i.species, 'infinity') as species, b.stands_in
 					from waiting w
 					join lateral (select stands_in from location where tree = w.tree order by recorded_at desc limit 1) l
-					  on w.kind in ('nomination', 'relocation') or l.stands_in = :county
+					  on w.kind = 'relocation' or l.stands_in = :county
 					join tree t on t.id = kept_tree(w.tree)
 					join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
 					join lateral (select stands_in from location where tree = t.id order by recorded_at desc limit 1) b on true

@@ -1,5 +1,6 @@
 package county.bigtree.registry.lookup;
 
+import county.bigtree.registry.people.Actor;
 import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.tree.TreeDirectory;
 import java.sql.ResultSet;
@@ -31,11 +32,12 @@ public class ReadTrees {
 			  s.lost_on, s.carried_over, p.title, p.from_at,
 			  (select count(*) from score o where o.county = s.county and o.species = s.species and o.withdrawn_at is null
 			    and o.ends_on is null and o.points > s.points) + 1 as rank,
-			  tree_revision(t.id) as revision,
+			  tree_revision(t.id) as revision, a.tree is not null as accepted,
+			  (select nominator from nomination where tree = t.id) as nominator,
 			  (select b.body from older_record o join text_body b on b.id = o.popular_name where o.tree = t.id) as popular_name,
 			  coalesce((select eligible from eligibility where tree = t.id order by recorded_at desc limit 1), true) as eligible, kept_tree(t.id) as kept
 			from tree t
-			join acceptance a on a.tree = t.id
+			left join acceptance a on a.tree = t.id
 			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
 			join lateral (select * from location where tree = t.id order by recorded_at desc limit 1) l on true
 			left join lateral (select r.condition from condition_report r join condition_decision d on d.report = r.id
@@ -52,38 +54,63 @@ public class ReadTrees {
 	}
 
 	/**
-	 * The tree with this id or tag, if it is public.
+	 * The tree with this id or tag, if the asker may see it: anyone once it is accepted,
+	 * before that who nominated it and the county's verifiers.
 	 */
 	@Transactional(readOnly = true)
-	public Optional<TreeSummary> find(String idOrTag) {
+	public Optional<TreeSummary> find(String idOrTag, @Nullable Actor actor) {
 		return this.jdbc.sql(TREES + """
 				where (t.tag = :tag or t.id = :id)
 				  and not exists (select from taking_off where tree = t.id)""")
 			.param("tag", idOrTag)
 			.param("id", TreeDirectory.asId(idOrTag).orElse(null), java.sql.Types.OTHER)
-			.query(ReadTrees::summary)
-			.optional();
+			.query((row, number) -> maySee(row, actor) ? Optional.of(summary(row, number))
+					: Optional.<TreeSummary>empty())
+			.list()
+			.stream()
+			.flatMap(Optional::stream)
+			.findFirst();
+	}
+
+	private static boolean maySee(ResultSet row, @Nullable Actor actor) throws SQLException {
+		return row.getBoolean("accepted") || actor != null && (actor.isVerifierIn(row.getString("stands_in"))
+				|| actor.id().equals(row.getObject("nominator", UUID.class)));
 	}
 
 	/**
 	 * Public trees in the order of their tags.
+	 * @param query only those whose popular name, or a name of whose species, holds this
+	 * text, or whose tag begins with it
 	 * @param after the last tag already seen, or the empty text
 	 */
 	@Transactional(readOnly = true)
-	public List<TreeSummary> list(@Nullable String county, @Nullable String species, String after, int limit) {
+	public List<TreeSummary> list(@Nullable String county, @Nullable String species, @Nullable String query,
+			String after, int limit) {
 		return this.jdbc
 			.sql(TREES
 					+ """
-							where t.tag > :after and kept_tree(t.id) = t.id
-							  and not exists (select from taking_off where tree = t.id) and (cast(:county as text) is null or l.stands_in = :county)
+							where t.tag > :after and a.tree is not null and kept_tree(t.id) = t.id
+							  and not exists (select from taking_off where tree = t.id) and (l.stands_in = :county
+							    or cast(:county as text) is null and not (select practice from county where key = l.stands_in))
 							  and (cast(:species as text) is null or i.species = :species)
+							  and (cast(:query as text) is null or t.tag ilike :begins or i.species in (select species from species_name
+							      where normalised like '%' || normalised_name(:query) || '%')
+							    or exists (select from older_record o join text_body b on b.id = o.popular_name
+							      where o.tree = t.id and b.body ilike :holds))
 							order by t.tag limit :limit""")
 			.param("county", county, java.sql.Types.VARCHAR)
 			.param("species", species, java.sql.Types.VARCHAR)
+			.param("query", query, java.sql.Types.VARCHAR)
+			.param("begins", (query != null) ? escaped(query) + "%" : null, java.sql.Types.VARCHAR)
+			.param("holds", (query != null) ? "%" + escaped(query) + "%" : null, java.sql.Types.VARCHAR)
 			.param("after", after)
 			.param("limit", limit)
 			.query(ReadTrees::summary)
 			.list();
+	}
+
+	private static String escaped(String text) {
+		return text.replaceAll("([\\\\%_])", "\\\\$1");
 	}
 
 	private static TreeSummary summary(ResultSet row, int number) throws SQLException {
@@ -94,7 +121,8 @@ public class ReadTrees {
 				row.getString("popular_name"), row.getString("stands_in"), row.getString("species"),
 				row.getLong("revision"), shown.shown(exact), row.getString("condition"),
 				row.getObject("seen_on", LocalDate.class), standing(row), row.getString("title"),
-				SqlTime.find(row, "from_at"), row.getBoolean("eligible"), row.getObject("kept", UUID.class));
+				SqlTime.find(row, "from_at"), row.getBoolean("eligible"), row.getBoolean("accepted"),
+				row.getObject("kept", UUID.class));
 	}
 
 	private static TreeSummary.@Nullable Standing standing(ResultSet row) throws SQLException {

@@ -21,11 +21,13 @@ import org.jspecify.annotations.Nullable;
  * @param score its present score, or null while it has none
  * @param title the title it holds, or null
  * @param eligible whether it may be ranked
+ * @param accepted whether it is on the books
  * @param kept the tree into which it is merged; itself where it is not
  */
 public record TreeSummary(UUID id, String tag, @Nullable String fileTag, @Nullable String popularName, String county,
 		String species, long revision, Optional<Position> shown, String condition, @Nullable LocalDate lastSeenOn,
-		@Nullable Standing score, @Nullable String title, @Nullable Instant titleSince, boolean eligible, UUID kept) {
+		@Nullable Standing score, @Nullable String title, @Nullable Instant titleSince, boolean eligible,
+		boolean accepted, UUID kept) {
 
 	/**
 	 * Whether it was found to be another tree on the books.

@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.LongConsumer;
 
+import county.bigtree.registry.people.Verifiers;
 import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
@@ -37,8 +38,11 @@ public class MoveMeasurement {
 
 	private final JdbcClient jdbc;
 
+	private final Verifiers verifiers;
+
 	MoveMeasurement(ReadMeasurements measurements, TreeDirectory trees, ChangeAtTree changes, Recorder recorder,
-			JdbcClient jdbc) {
+			Verifiers verifiers, JdbcClient jdbc) {
+		this.verifiers = verifiers;
 		this.measurements = measurements;
 		this.trees = trees;
 		this.changes = changes;
@@ -104,16 +108,7 @@ public class MoveMeasurement {
 	}
 
 	private @Nullable UUID assigned(MeasurementMove move, @Nullable UUID verifier, String county) {
-		if (!move.assigns()) {
-			return null;
-		}
-		boolean may = verifier != null && this.jdbc.sql("""
-				select exists (select from role_assignment where person = ? and county = ? and until_at is null
-				  and role in ('verifier', 'coordinator'))""").params(verifier, county).query(Boolean.class).single();
-		if (!may) {
-			throw Problem.invalid("#/verifier", "not-a-verifier", "must be a verifier of the county");
-		}
-		return verifier;
+		return move.assigns() ? this.verifiers.require(verifier, county) : null;
 	}
 
 	/**

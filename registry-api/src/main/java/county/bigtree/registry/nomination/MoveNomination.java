@@ -3,6 +3,9 @@ package county.bigtree.registry.nomination;
 import java.util.UUID;
 import java.util.function.LongConsumer;
 
+import county.bigtree.registry.people.Verifiers;
+import county.bigtree.registry.tree.TreeDirectory;
+import county.bigtree.registry.tree.ChangeAtTree;
 import county.bigtree.domain.review.MoveDecision;
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.domain.review.NominationMoves;
@@ -15,7 +18,6 @@ import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -29,23 +31,30 @@ public class MoveNomination {
 
 	private final NominationBook book;
 
-	private final JdbcClient jdbc;
+	private final TreeDirectory trees;
 
-	MoveNomination(Journal journal, NominationBook book, JdbcClient jdbc) {
+	private final ChangeAtTree changes;
+
+	private final Verifiers verifiers;
+
+	MoveNomination(Journal journal, NominationBook book, TreeDirectory trees, ChangeAtTree changes,
+			Verifiers verifiers) {
 		this.journal = journal;
 		this.book = book;
-		this.jdbc = jdbc;
+		this.trees = trees;
+		this.changes = changes;
+		this.verifiers = verifiers;
 	}
 
 	/**
-	 * Makes a move.
+	 * Makes a move, in the county where the tree stands now.
 	 * @param verifier who is to verify, for assign and reassign
 	 * @param unchanged told the nomination's revision under the lock; refuses a stale one
 	 */
 	@Transactional
 	public void move(Actor actor, UUID id, NominationMove move, @Nullable UUID verifier, @Nullable String reason,
 			LongConsumer unchanged) {
-		Change change = this.journal.open(this.book.get(id).county());
+		Change change = this.changes.openAnyhow(this.trees.get(this.book.get(id).tree()));
 		NominationBook.Nomination nomination = this.book.get(id);
 		unchanged.accept(nomination.revision());
 		NominationStatus to = decided(
@@ -81,19 +90,8 @@ public class MoveNomination {
 
 	private @Nullable UUID assigned(NominationMove move, NominationBook.Nomination nomination,
 			@Nullable UUID verifier) {
-		if (move != NominationMove.ASSIGN && move != NominationMove.REASSIGN) {
-			return null;
-		}
-		boolean may = verifier != null && this.jdbc.sql("""
-				select exists (select from role_assignment where person = ? and county = ? and until_at is null
-				  and role in ('verifier', 'coordinator'))""")
-			.params(verifier, nomination.county())
-			.query(Boolean.class)
-			.single();
-		if (!may) {
-			throw Problem.invalid("#/verifier", "not-a-verifier", "must be a verifier of the county");
-		}
-		return verifier;
+		return (move == NominationMove.ASSIGN || move == NominationMove.REASSIGN)
+				? this.verifiers.require(verifier, nomination.county()) : null;
 	}
 
 }

@@ -29,9 +29,10 @@ import org.springframework.stereotype.Component;
 public class NominationBook {
 
 	private static final String NOMINATION = """
-			select n.id, n.county, n.tree, t.tag, n.measurement, n.nominator, n.status, n.verifier, n.access, n.recorded_at,
+			select n.id, l.stands_in as county, n.tree, t.tag, n.measurement, n.nominator, n.status, n.verifier, n.access, n.recorded_at,
 			  n.revision
 			from nomination n join tree t on t.id = n.tree
+			join lateral (select stands_in from location where tree = n.tree order by recorded_at desc limit 1) l on true
 			""";
 
 	private final JdbcClient jdbc;
@@ -71,7 +72,7 @@ public class NominationBook {
 	public List<Nomination> list(@Nullable String county, @Nullable String status, @Nullable UUID nominator, UUID after,
 			int limit) {
 		return this.jdbc.sql(NOMINATION + """
-				where n.id > :after and (cast(:county as text) is null or n.county = :county)
+				where n.id > :after and (cast(:county as text) is null or l.stands_in = :county)
 				  and (cast(:status as text) is null or n.status = :status)
 				  and (cast(:nominator as uuid) is null or n.nominator = :nominator)
 				order by n.id limit :limit""")
@@ -132,6 +133,8 @@ public class NominationBook {
 
 	/**
 	 * A nomination as it stands.
+	 *
+	 * @param county where its tree stands now
 	 */
 	public record Nomination(UUID id, String county, UUID tree, String tag, UUID measurement, UUID nominator,
 			String status, @Nullable UUID verifier, String access, Instant recordedAt, long revision) {

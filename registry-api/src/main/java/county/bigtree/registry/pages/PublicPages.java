@@ -107,7 +107,7 @@ class PublicPages {
 
 	private TreeSummary find(String tree) {
 		return this.readers.trees()
-			.find(tree)
+			.find(tree, null)
 			.orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
 	}
 

@@ -43,10 +43,13 @@ public class AgreeOnLine {
 
 	private final CorrectTree correct;
 
+	private final CountyLine line;
+
 	private final JdbcClient jdbc;
 
 	AgreeOnLine(TreeDecisions decisions, ChangeAtTree changes, TreeDirectory trees, CorrectTree correct,
-			JdbcClient jdbc) {
+			CountyLine line, JdbcClient jdbc) {
+		this.line = line;
 		this.decisions = decisions;
 		this.changes = changes;
 		this.trees = trees;
@@ -71,6 +74,7 @@ public class AgreeOnLine {
 			.single()) {
 			throw Problem.invalid("#/county", "unknown", "no county has this key");
 		}
+		this.line.requireSameKind(tree.county(), county);
 		Change change = this.decisions.open(tree, unchanged);
 		UUID proposal = Uuid7.next();
 		this.decisions.append(change, FactTable.RELOCATION_PROPOSAL, "id", proposal, "tree", tree.id(), "from_county",

@@ -1,6 +1,5 @@
 package county.bigtree.registry.tree;
 
-import java.time.LocalDate;
 import java.util.function.LongConsumer;
 
 import county.bigtree.domain.place.Disclosure;
@@ -33,10 +32,13 @@ public class CorrectTree {
 
 	private final Standings standings;
 
+	private final CountyLine line;
+
 	private final JdbcClient jdbc;
 
 	CorrectTree(Journal journal, TreeDirectory trees, ChangeAtTree changes, RegisterTree register, Standings standings,
-			JdbcClient jdbc) {
+			CountyLine line, JdbcClient jdbc) {
+		this.line = line;
 		this.journal = journal;
 		this.trees = trees;
 		this.changes = changes;
@@ -104,20 +106,9 @@ public class CorrectTree {
 	 */
 	void relocate(Change change, TreeDirectory.KnownTree tree, String standsIn, PlaceBody place,
 			@Nullable String reason) {
-		requireDayHasBegun(tree, change.today(standsIn));
+		this.line.requireMayCross(tree.id(), tree.county(), standsIn, change.today(standsIn));
 		this.register.locate(change, tree.id(), standsIn, place, shown(tree), null, reason);
 		this.standings.refresh(change, tree.id(), TitleReason.RELOCATED);
-	}
-
-	/**
-	 * A tree measured today in one time zone can't go where that day has not begun: it
-	 * would be ranked there on a day still to come.
-	 */
-	private void requireDayHasBegun(TreeDirectory.KnownTree tree, LocalDate todayThere) {
-		if (this.trees.latestDay(tree.id()).filter((day) -> day.isAfter(todayThere)).isPresent()) {
-			throw Problem.of(ProblemType.CONFLICT,
-					"The tree was measured or seen on a day that has not begun in that county. Try again then.");
-		}
 	}
 
 	private Disclosure shown(TreeDirectory.KnownTree tree) {

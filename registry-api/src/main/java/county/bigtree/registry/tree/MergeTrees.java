@@ -1,6 +1,5 @@
 package county.bigtree.registry.tree;
 
-import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import java.util.function.LongConsumer;
@@ -27,9 +26,12 @@ public class MergeTrees {
 
 	private final TreeDirectory trees;
 
+	private final CountyLine line;
+
 	private final JdbcClient jdbc;
 
-	MergeTrees(TreeDecisions decisions, TreeDirectory trees, JdbcClient jdbc) {
+	MergeTrees(TreeDecisions decisions, TreeDirectory trees, CountyLine line, JdbcClient jdbc) {
+		this.line = line;
 		this.decisions = decisions;
 		this.trees = trees;
 		this.jdbc = jdbc;
@@ -50,7 +52,7 @@ public class MergeTrees {
 		if (!this.trees.get(kept.id()).equals(kept)) {
 			throw Problem.of(ProblemType.CONFLICT, "The tree that is to be kept has changed. Look at it again.");
 		}
-		requireDayHasBegun(tree.id(), change.today(kept.county()));
+		this.line.requireMayCross(tree.id(), tree.county(), kept.county(), change.today(kept.county()));
 		this.decisions.append(change, FactTable.MERGE, actor, reason, "id", Uuid7.next(), "tree", tree.id(),
 				"into_tree", kept.id());
 		this.decisions.close(change, "merged", actor, List.of(tree.id(), kept.id()), TitleReason.MERGED);
@@ -86,17 +88,6 @@ public class MergeTrees {
 			throw Problem.invalid("#/into", "merged", "is itself merged into " + this.trees.get(kept.kept()).tag());
 		}
 		return kept;
-	}
-
-	/**
-	 * A tree measured today in one time zone can't go where that day has not begun: it
-	 * would be ranked there on a day still to come.
-	 */
-	private void requireDayHasBegun(UUID tree, LocalDate todayThere) {
-		if (this.trees.latestDay(tree).filter((day) -> day.isAfter(todayThere)).isPresent()) {
-			throw Problem.of(ProblemType.CONFLICT,
-					"The tree was measured or seen on a day that has not begun in that county. Try again then.");
-		}
 	}
 
 	private record Merge(UUID id, UUID intoTree) {

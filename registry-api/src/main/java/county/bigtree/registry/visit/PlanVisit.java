@@ -3,6 +3,7 @@ package county.bigtree.registry.visit;
 import java.time.LocalDate;
 import java.util.UUID;
 
+import county.bigtree.registry.people.Verifiers;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
@@ -27,9 +28,12 @@ public class PlanVisit {
 
 	private final VisitRecorder recorder;
 
+	private final Verifiers verifiers;
+
 	private final JdbcClient jdbc;
 
-	PlanVisit(TreeDirectory trees, ChangeAtTree changes, VisitRecorder recorder, JdbcClient jdbc) {
+	PlanVisit(TreeDirectory trees, ChangeAtTree changes, VisitRecorder recorder, Verifiers verifiers, JdbcClient jdbc) {
+		this.verifiers = verifiers;
 		this.trees = trees;
 		this.changes = changes;
 		this.recorder = recorder;
@@ -65,13 +69,7 @@ public class PlanVisit {
 		if (!actor.isCoordinatorOf(county)) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only a coordinator of the county may plan a visit for others.");
 		}
-		boolean may = this.jdbc.sql("""
-				select exists (select from role_assignment where person = ? and county = ? and until_at is null
-				  and role in ('verifier', 'coordinator'))""").params(asked, county).query(Boolean.class).single();
-		if (!may) {
-			throw Problem.invalid("#/verifier", "not-a-verifier", "must be a verifier of the county");
-		}
-		return asked;
+		return this.verifiers.require(asked, county);
 	}
 
 	private void requireOnTheBooks(TreeDirectory.KnownTree tree) {

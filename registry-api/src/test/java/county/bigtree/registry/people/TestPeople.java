@@ -1,6 +1,7 @@
 package county.bigtree.registry.people;
 
 import java.time.Clock;
+import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -57,8 +58,10 @@ public class TestPeople {
 		return with(CountyRole.of(county, Role.VERIFIER));
 	}
 
-	public TestPerson coordinator(String county) {
-		return with(CountyRole.of(county, Role.COORDINATOR));
+	public TestPerson coordinator(String... counties) {
+		return with(Arrays.stream(counties)
+			.map((county) -> CountyRole.of(county, Role.COORDINATOR))
+			.toArray(CountyRole[]::new));
 	}
 
 	public TestPerson administrator() {

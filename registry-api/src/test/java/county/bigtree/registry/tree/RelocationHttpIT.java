@@ -85,4 +85,66 @@ class RelocationHttpIT {
 			.andExpect(status().isForbidden());
 	}
 
+	@Test
+	void treesForPracticeStayAmongThemselves() throws Exception {
+		this.trees.county("linereal", "LNE");
+		this.trees.practiceCounty("linepractice", "LNF");
+		TestTrees.Filed filed = this.trees.standing("linereal", 100, "2024-05-02");
+		TestTrees.Filed practice = this.trees.standing("linepractice", 100, "2024-05-02");
+		this.trees
+			.decide("/api/v1/trees/" + filed.tree(), "/location", PLACE.formatted("linepractice"),
+					this.people.coordinator("linereal"))
+			.andExpect(status().isConflict());
+		this.trees
+			.decide("/api/v1/trees/" + practice.tree(), "/merge",
+					"{\"into\": \"%s\", \"reason\": \"the same\"}".formatted(filed.tree()),
+					this.people.coordinator("linereal", "linepractice"))
+			.andExpect(status().isConflict());
+	}
+
+	@Test
+	void aTreeJustNominatedIsSeenByItsPeopleAlone() throws Exception {
+		this.trees.county("linesee", "LNI");
+		TestTrees.Filed filed = this.trees.nominate("linesee", this.people.volunteer("linesee"), "quercus-alba",
+				TestTrees.measurement(100, "2024-05-02"));
+		String address = "/api/v1/trees/" + filed.tree();
+		this.trees.ask(get(address), filed.filer())
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.accepted").value(false));
+		this.trees.ask(get(address), this.people.verifier("linesee")).andExpect(status().isOk());
+		this.trees.ask(get(address), this.people.volunteer("linesee")).andExpect(status().isNotFound());
+		TestPerson stranger = this.people.coordinator("nowhere-at-all");
+		this.trees.ask(get("/api/v1/trees?tag=LNI-0001"), stranger).andExpect(jsonPath("$.items.length()").value(0));
+		this.trees.signOff(filed.measurement(), this.people.verifier("linesee"), "{\"verdict\": \"confirmed\"}");
+		for (String found : new String[] { "tag=LNI-0001", "query=LNI-00", "county=linesee&query=WHITE",
+				"county=linesee&query=q. alba", "county=linesee" }) {
+			this.trees.ask(get("/api/v1/trees?" + found), stranger)
+				.andExpect(status().isOk())
+				.andExpect(jsonPath("$.items.length()").value(found.contains("q.") ? 0 : 1));
+		}
+	}
+
+	@Test
+	void aNominationWaitsWhereItsTreeStandsNow() throws Exception {
+		this.trees.county("lineold", "LNG");
+		this.trees.county("linenew", "LNH");
+		TestTrees.Filed filed = this.trees.nominate("lineold", this.people.volunteer("lineold"), "quercus-alba",
+				TestTrees.measurement(100, "2024-05-02"));
+		this.trees
+			.decide("/api/v1/trees/" + filed.tree(), "/location", PLACE.formatted("linenew"),
+					this.people.coordinator("lineold", "linenew"))
+			.andExpect(status().is2xxSuccessful());
+		TestPerson there = this.people.coordinator("linenew");
+		TestPerson here = this.people.coordinator("lineold");
+		this.trees.ask(get("/api/v1/counties/linenew/queue"), there)
+			.andExpect(jsonPath("$.items[0].kind").value("nomination"));
+		this.trees.ask(get("/api/v1/counties/lineold/queue"), here).andExpect(jsonPath("$.items.length()").value(0));
+		String address = "/api/v1/nominations/" + filed.nomination();
+		this.trees.ask(get(address), here).andExpect(status().isNotFound());
+		this.trees.decide(address, "/moves",
+				"{\"move\": \"assign\", \"verifier\": \"%s\"}".formatted(this.people.verifier("linenew").id()), there)
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.status").value("under-review"));
+	}
+
 }

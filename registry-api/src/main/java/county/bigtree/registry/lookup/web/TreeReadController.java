@@ -9,6 +9,8 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 
+import io.swagger.v3.oas.annotations.Parameter;
+import county.bigtree.registry.people.Actor;
 import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.place.Position;
 import county.bigtree.registry.access.Access;
@@ -61,22 +63,34 @@ class TreeReadController {
 	@Access(Who.ANYONE)
 	@Operation(operationId = "listTrees", summary = "Accepted trees in the order of their tags")
 	Page<TreeJson> list(@RequestParam(required = false) @Nullable String county,
-			@RequestParam(required = false) @Nullable String species, Paging paging) {
+			@RequestParam(required = false) @Nullable String species,
+			@Parameter(description = "The tree of this tag alone",
+					example = "LM-0042") @RequestParam(required = false) @Nullable String tag,
+			@Parameter(description = "Part of a popular name or of a name of the species, or the beginning of a tag",
+					example = "sycamore") @RequestParam(required = false) @Nullable String query,
+			Paging paging) {
+		if (tag != null) {
+			return Page.whole(this.trees.find(tag, null)
+				.filter((found) -> found.tag().equals(tag))
+				.map(TreeJson::from)
+				.stream()
+				.toList());
+		}
 		String after = paging.cursor(TREES, 1).map((cursor) -> cursor.string(0)).orElse("");
-		return Page.cut(this.trees.list(county, species, after, paging.oneMore()), paging, TreeJson::from,
+		return Page.cut(this.trees.list(county, species, query, after, paging.oneMore()), paging, TreeJson::from,
 				(last) -> Cursor.of(TREES, last.tag()));
 	}
 
 	@GetMapping("/api/v1/trees/{tree}")
 	@Access(Who.ANYONE)
 	@Operation(operationId = "getTree",
-			summary = "An accepted tree, by id or tag; the address of one that was merged leads to the tree that is kept")
+			summary = "A tree, by id or tag: for anyone once it is accepted, before for its people; the address of one that was merged leads to the tree that is kept")
 	@ApiResponse(responseCode = "200", description = "The tree")
 	@ApiResponse(responseCode = "307", description = "It was merged: the tree that is kept stands at the Location",
 			headers = @Header(name = "Location", required = true, schema = @Schema(type = "string")),
 			content = @Content)
-	ResponseEntity<TreeJson> get(@PathVariable String tree) {
-		TreeSummary found = present(tree);
+	ResponseEntity<TreeJson> get(@PathVariable String tree, @Nullable Actor actor) {
+		TreeSummary found = present(tree, actor);
 		return found.merged() ? ResponseEntity.status(HttpStatus.TEMPORARY_REDIRECT)
 			.location(URI.create("/api/v1/trees/" + found.kept()))
 			.eTag("\"" + found.revision() + "-merged\"")
@@ -86,18 +100,18 @@ class TreeReadController {
 	@GetMapping("/api/v1/trees/{tree}/scores")
 	@Access(Who.ANYONE)
 	@Operation(operationId = "listScores", summary = "The score history of a tree")
-	Page<ScoreJson> scores(@PathVariable String tree) {
-		return Page.whole(this.scores.of(present(tree).id()).stream().map(ScoreJson::from).toList());
+	Page<ScoreJson> scores(@PathVariable String tree, @Nullable Actor actor) {
+		return Page.whole(this.scores.of(present(tree, actor).id()).stream().map(ScoreJson::from).toList());
 	}
 
-	private TreeSummary present(String tree) {
-		TreeSummary found = find(tree);
+	private TreeSummary present(String tree, @Nullable Actor actor) {
+		TreeSummary found = find(tree, actor);
 		this.catchUp.county(found.county());
-		return find(tree);
+		return find(tree, actor);
 	}
 
-	private TreeSummary find(String tree) {
-		return this.trees.find(tree).orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
+	private TreeSummary find(String tree, @Nullable Actor actor) {
+		return this.trees.find(tree, actor).orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
 	}
 
 	/**
@@ -106,14 +120,14 @@ class TreeReadController {
 	record TreeJson(UUID id, String tag, @Nullable String fileTag, @Nullable String popularName, String county,
 			String species, @Nullable PositionJson position, String condition, @Nullable LocalDate lastSeenOn,
 			TreeJson.@Nullable StandingJson score, @Nullable String title, @Nullable Instant titleSince,
-			boolean eligible, @JsonIgnore long revision) implements Revisioned {
+			boolean eligible, boolean accepted, @JsonIgnore long revision) implements Revisioned {
 
 		static TreeJson from(TreeSummary tree) {
 			TreeSummary.Standing standing = tree.score();
 			return new TreeJson(tree.id(), tree.tag(), tree.fileTag(), tree.popularName(), tree.county(),
 					tree.species(), tree.shown().map(PositionJson::from).orElse(null), tree.condition(),
 					tree.lastSeenOn(), (standing != null) ? StandingJson.from(standing) : null, tree.title(),
-					tree.titleSince(), tree.eligible(), tree.revision());
+					tree.titleSince(), tree.eligible(), tree.accepted(), tree.revision());
 		}
 
 		/**

@@ -1,0 +1,36 @@
+package county.bigtree.registry.people;
+
+import java.util.UUID;
+
+import county.bigtree.registry.problem.Problem;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Knows who may verify in a county.
+ */
+@Component
+public class Verifiers {
+
+	private final JdbcClient jdbc;
+
+	Verifiers(JdbcClient jdbc) {
+		this.jdbc = jdbc;
+	}
+
+	/**
+	 * The person, who must be one of the county's verifiers.
+	 * @throws Problem of an invalid {@code verifier} in the request
+	 */
+	public UUID require(@Nullable UUID person, String county) {
+		boolean may = person != null && this.jdbc.sql("""
+				select exists (select from role_assignment where person = ? and county = ? and until_at is null
+				  and role in ('verifier', 'coordinator'))""").params(person, county).query(Boolean.class).single();
+		if (person == null || !may) {
+			throw Problem.invalid("#/verifier", "not-a-verifier", "must be a verifier of the county");
+		}
+		return person;
+	}
+
+}
