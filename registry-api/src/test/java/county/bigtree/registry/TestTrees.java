@@ -34,6 +34,8 @@ public class TestTrees {
 			"confirmedChecks": ["unit-slip", "odd-proportions", "too-slender", "near-buckling", "beyond-species-limit",
 			  "biggest-by-far", "girth-shrank", "girth-outgrew", "before-earlier-visit", "likely-same-tree"]""";
 
+	private static final String LATE = "{\"effectiveOn\": \"1800-01-01\", \"oldestFilingMonths\": 1200}";
+
 	private static final String READINGS = """
 			"girth": {"method": "tape", "girth": {"value": %d, "unit": "in"}},
 			"height": {"method": "pole", "height": {"value": 80, "unit": "ft"}},
@@ -69,14 +71,18 @@ public class TestTrees {
 	 * @param rulebook its first rules as JSON, or null for the defaults
 	 */
 	public void county(String key, String prefix, @Nullable String rulebook) throws Exception {
-		found(key, prefix, (rulebook != null) ? ", \"rulebook\": " + rulebook : "");
+		found(key, prefix, ", \"rulebook\": " + ((rulebook != null) ? rulebook : LATE));
 	}
 
 	/** Founds a county for practice. */
 	public void practiceCounty(String key, String prefix) throws Exception {
-		found(key, prefix, ", \"practice\": true");
+		found(key, prefix, ", \"practice\": true, \"rulebook\": " + LATE);
 	}
 
+	/**
+	 * A county that says nothing of its rules lets what is years old be filed, so that
+	 * tests needn't wait for years.
+	 */
 	private void found(String key, String prefix, String more) throws Exception {
 		ask(post("/api/v1/counties").content("""
 				{"key": "%s", "name": "%s", "state": "Nowhere", "timeZone": "America/New_York", "tagPrefix": "%s"%s}"""

@@ -11,10 +11,10 @@ import county.bigtree.domain.check.Finding;
 import county.bigtree.domain.check.Known;
 import county.bigtree.domain.check.Severity;
 import county.bigtree.domain.check.Sizes;
-import county.bigtree.domain.check.Thresholds;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.rules.RulesReader;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -29,7 +29,8 @@ public class CheckFilings {
 	private static final String TREE = """
 			select t.id, c.key as county, i.species, n.scientific_name, l.latitude, l.longitude, l.accuracy_metres,
 			  not exists (select from measurement where tree = t.id) as is_new,
-			  c.boundary::text as boundary
+			  c.boundary::text as boundary,
+			  coalesce((select eligible from eligibility where tree = t.id order by recorded_at desc limit 1), true) as eligible
 			from tree t
 			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
 			join species n on n.key = i.species
@@ -45,14 +46,16 @@ public class CheckFilings {
 
 	private final EarlierVisits earlier;
 
-	private final SunPlace sun;
+	private final RulesReader rules;
 
-	CheckFilings(JdbcClient jdbc, CountyTrees trees, NearTrees near, EarlierVisits earlier, SunPlace sun) {
+	private final SunPlace sun = new SunPlace();
+
+	CheckFilings(JdbcClient jdbc, CountyTrees trees, NearTrees near, EarlierVisits earlier, RulesReader rules) {
 		this.jdbc = jdbc;
 		this.trees = trees;
 		this.near = near;
 		this.earlier = earlier;
-		this.sun = sun;
+		this.rules = rules;
 	}
 
 	/**
@@ -62,7 +65,7 @@ public class CheckFilings {
 	 */
 	public List<Finding> answered(Change change, Filing filing) {
 		FiledTree tree = tree(filing.tree());
-		List<Finding> findings = Checks.on(filed(change, filing, tree), known(filing, tree));
+		List<Finding> findings = Checks.on(filed(change, filing, tree), known(change, filing, tree));
 		List<Finding> stops = findings.stream().filter((one) -> one.severity() == Severity.STOP).toList();
 		if (!stops.isEmpty()) {
 			throw Problem.of(ProblemType.REFUSED, stops.get(0).detail()).with("checks", FindingJson.of(stops));
@@ -96,14 +99,15 @@ public class CheckFilings {
 	}
 
 	/** Of a tree on the books, the place was asked about when it was new. */
-	private Known known(Filing filing, FiledTree tree) {
+	private Known known(Change change, Filing filing, FiledTree tree) {
+		int oldest = this.rules.get(tree.county()).at(change.recordedAt()).oldestFilingMonths();
 		Earlier before = this.earlier.of(tree.id()).orElse(null);
 		CountyForm form = this.trees.form(tree);
 		if (!tree.isNew()) {
-			return new Known(before, List.of(), null, form, true, Thresholds.OLDEST_FILING_MONTHS, this.sun);
+			return new Known(before, List.of(), null, form, tree.eligible(), oldest, this.sun);
 		}
 		return new Known(before, this.near.of(tree, isCoordinator(filing.filedBy(), tree.county())),
-				CountyLine.of(tree.boundary()), form, true, Thresholds.OLDEST_FILING_MONTHS, this.sun);
+				CountyLine.of(tree.boundary()), form, tree.eligible(), oldest, this.sun);
 	}
 
 	private boolean isCoordinator(UUID person, String county) {

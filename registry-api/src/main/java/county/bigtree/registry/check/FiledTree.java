@@ -12,10 +12,11 @@ import org.jspecify.annotations.Nullable;
  * @param species its key
  * @param scientificName that of its species
  * @param isNew whether nothing was measured of it before
+ * @param eligible whether it may be ranked, as ruled last
  * @param boundary of the county in which it stands, as GeoJSON, or null
  */
 record FiledTree(UUID id, String county, String species, String scientificName, double latitude, double longitude,
-		double accuracyMetres, boolean isNew, @Nullable String boundary) {
+		double accuracyMetres, boolean isNew, @Nullable String boundary, boolean eligible) {
 
 	Position position() {
 		return new Position(this.latitude, this.longitude, this.accuracyMetres);

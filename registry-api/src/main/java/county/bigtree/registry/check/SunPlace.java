@@ -8,13 +8,11 @@ import county.bigtree.domain.check.SunElevation;
 import county.bigtree.domain.place.Position;
 import net.e175.klaus.solarpositioning.DeltaT;
 import net.e175.klaus.solarpositioning.SPA;
-import org.springframework.stereotype.Component;
 
 /**
  * Where the sun stands, at sea level and without refraction, by the algorithm of Reda and
  * Andreas 2004, Solar Energy 76:577-589.
  */
-@Component
 class SunPlace implements SunElevation {
 
 	private static final double ZENITH = 90;

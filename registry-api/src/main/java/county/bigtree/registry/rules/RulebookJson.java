@@ -26,7 +26,7 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 		@Nullable Integer currencyYears, @Nullable String whenStale, @Nullable Integer sightingYears,
 		@Nullable Integer remeasureWithin, @Nullable Integer requiredSignOffs, @Nullable Boolean checkReadingsRequired,
 		@Nullable String slopeRule, @Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil,
-		@Nullable @Valid Carry carryForward, @Nullable String reason) {
+		@Nullable @Valid Carry carryForward, @Nullable Integer oldestFilingMonths, @Nullable String reason) {
 
 	private static final Map<String, WhenStale> WHEN_STALE = Map.of("keeps", WhenStale.KEEPS, "vacant",
 			WhenStale.VACANT, "passes", WhenStale.PASSES);
@@ -39,7 +39,7 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				rulebook.whenStale().name().toLowerCase(Locale.ROOT), rulebook.sightingYears(),
 				rulebook.remeasureWithinDays(), rulebook.requiredSignOffs(), rulebook.checkReadingsRequired(),
 				rulebook.slopeRule().name().toLowerCase(Locale.ROOT), rulebook.tolerances(),
-				rulebook.carriedOverUntil(), Carry.from(rulebook.carryForward()), null);
+				rulebook.carriedOverUntil(), Carry.from(rulebook.carryForward()), rulebook.oldestFilingMonths(), null);
 	}
 
 	/**
@@ -48,7 +48,7 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 	public RulebookJson from(LocalDate day) {
 		return new RulebookJson(day, this.tieRule, this.currencyYears, this.whenStale, this.sightingYears,
 				this.remeasureWithin, this.requiredSignOffs, this.checkReadingsRequired, this.slopeRule,
-				this.tolerances, this.carriedOverUntil, this.carryForward, this.reason);
+				this.tolerances, this.carriedOverUntil, this.carryForward, this.oldestFilingMonths, this.reason);
 	}
 
 	/**
@@ -66,7 +66,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				orElse(this.checkReadingsRequired, defaults.checkReadingsRequired()),
 				known("slopeRule", SLOPE_RULES, this.slopeRule, defaults.slopeRule()),
 				orElse(this.tolerances, defaults.tolerances()), this.carriedOverUntil,
-				(this.carryForward != null) ? this.carryForward.toCarryForward() : defaults.carryForward());
+				(this.carryForward != null) ? this.carryForward.toCarryForward() : defaults.carryForward(),
+				orElse(this.oldestFilingMonths, defaults.oldestFilingMonths()));
 	}
 
 	private static <T> T orElse(@Nullable T given, T otherwise) {

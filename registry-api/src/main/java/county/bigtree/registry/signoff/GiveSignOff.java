@@ -9,6 +9,7 @@ import java.util.UUID;
 import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.measuring.Reduced;
 import county.bigtree.domain.quantity.InvalidReadingException;
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.review.Interested;
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.domain.review.NominationMoves;
@@ -88,6 +89,7 @@ public class GiveSignOff {
 		}
 		Rulebook rulebook = this.signOffs.rulesOf(tree.county(), measurement.measuredOn(), change.recordedAt());
 		requireVerdictStands(body, measurement, rulebook);
+		requireInTime(actor, change, tree.county(), measurement, body);
 		int required = this.signOffs.required(change, id, rulebook);
 		UUID own = own(change, actor, tree.id(), body.measurement());
 		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own);
@@ -124,6 +126,23 @@ public class GiveSignOff {
 			.ifPresent((refusal) -> {
 				throw MoveNomination.refused(refusal);
 			});
+	}
+
+	/**
+	 * What was filed too long after its day counts only by a coordinator's word; so does
+	 * a measurement that the signer brings.
+	 */
+	private void requireInTime(Actor actor, Change change, String county, ReadMeasurements.Measurement filed,
+			SignOffBody body) {
+		MeasurementBody own = body.measurement();
+		KnownDay ownDay = (own != null) ? own.measuredOn() : null;
+		boolean late = (own != null) ? ownDay != null && this.signOffs.late(county, ownDay.last(), change.recordedAt())
+				: body.verdict().equals(Verdict.CONFIRMED.code())
+						&& this.signOffs.late(county, filed.measuredOn(), filed.recordedAt());
+		if (late && !actor.isCoordinatorOf(county)) {
+			throw Problem.of(ProblemType.REFUSED,
+					"This was filed so long after its day that it counts only by a coordinator's sign-off.");
+		}
 	}
 
 	private void requireVerdictStands(SignOffBody body, ReadMeasurements.Measurement filed, Rulebook rulebook) {

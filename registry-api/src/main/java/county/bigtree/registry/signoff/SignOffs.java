@@ -18,6 +18,7 @@ import county.bigtree.registry.journal.FactTable;
 import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.json.JsonMapper;
@@ -74,6 +75,14 @@ public class SignOffs {
 	 */
 	Rulebook rulesOf(String county, LocalDate measuredOn, Instant now) {
 		return this.rules.get(county).on(measuredOn, now);
+	}
+
+	/**
+	 * Whether a measurement was filed too long after its day, by the rules in force then.
+	 */
+	boolean late(String county, LocalDate measuredOn, Instant filedAt) {
+		CountyRules of = this.rules.get(county);
+		return of.at(filedAt).filedLate(measuredOn, of.day(filedAt));
 	}
 
 	Set<PersonId> unrevokedSigners(UUID measurement) {

@@ -92,6 +92,7 @@ final class RowReader {
 		if (difference != null) {
 			notes.add(difference);
 		}
+		notes.addAll(OddFigures.of(species, told.visits()));
 		FileRow.Sight sight = sight(cells, told.visits(), notes);
 		return new FileRow.Sound(number, key, species.key(), !species.genusOnly() && last != null,
 				entry(this.plan.tag(), cells), place, told.visits(), sight, words(cells),

@@ -144,6 +144,24 @@ class FilingChecksHttpIT {
 			.andExpect(jsonPath("$.type").value("/problems/unanswered-checks"));
 	}
 
+	@Test
+	void letsOnlyACoordinatorCountWhatWasFiledLongAfterItsDay() throws Exception {
+		this.trees.county("tardyton", "CKJ", "{\"effectiveOn\": \"1800-01-01\"}");
+		TestPerson volunteer = this.people.volunteer("tardyton");
+		TestTrees.Filed late = this.trees.nominate("tardyton", volunteer, "quercus-alba",
+				TestTrees.measurement(100, "2024-05-02"));
+		this.trees.ask(get("/api/v1/measurements/" + late.measurement()), volunteer)
+			.andExpect(jsonPath("$.checks[0].code").value("filed-late"))
+			.andExpect(jsonPath("$.checks[0].severity").value("note"))
+			.andExpect(jsonPath("$.checks[0].figures.oldestFilingMonths").value(18.0));
+		this.trees.signOff(late.measurement(), this.people.verifier("tardyton"), "{\"verdict\": \"confirmed\"}")
+			.andExpect(status().isUnprocessableContent())
+			.andExpect(jsonPath("$.type").value("/problems/refused"));
+		this.trees.signOff(late.measurement(), this.people.coordinator("tardyton"), "{\"verdict\": \"confirmed\"}")
+			.andExpect(status().isCreated());
+		this.trees.oaks("tardyton").andExpect(jsonPath("$.items.length()").value(1));
+	}
+
 	/** At 23:00 of a June evening there the sun is down. */
 	@Test
 	void comparesTheShadowWithTheSun() throws Exception {

@@ -76,7 +76,8 @@ class CurrencyEndsTest {
 		Rulebook defaults = Rulebook.defaults(from);
 		return new Rulebook(from, defaults.tieRule(), currencyYears, defaults.whenStale(), defaults.sightingYears(),
 				defaults.remeasureWithinDays(), defaults.requiredSignOffs(), defaults.checkReadingsRequired(),
-				defaults.slopeRule(), defaults.tolerances(), null, defaults.carryForward());
+				defaults.slopeRule(), defaults.tolerances(), null, defaults.carryForward(),
+				defaults.oldestFilingMonths());
 	}
 
 }

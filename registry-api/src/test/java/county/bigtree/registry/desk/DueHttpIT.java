@@ -28,7 +28,7 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 @RegistryTest
 class DueHttpIT {
 
-	private static final String TWO_YEARS = "{\"effectiveOn\": \"1800-01-01\", \"currencyYears\": 2}";
+	private static final String TWO_YEARS = "{\"effectiveOn\": \"1800-01-01\", \"currencyYears\": 2, \"oldestFilingMonths\": 1200}";
 
 	@Autowired
 	private TestTrees trees;

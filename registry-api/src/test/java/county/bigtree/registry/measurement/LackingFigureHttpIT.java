@@ -24,7 +24,7 @@ class LackingFigureHttpIT {
 	private static final String CONFIRMED = "{\"verdict\": \"confirmed\"}";
 
 	private static final String CARRYING = """
-			{"effectiveOn": "1800-01-01", "carryForward": {"heightYears": 5, "crownYears": 8}}""";
+			{"effectiveOn": "1800-01-01", "oldestFilingMonths": 1200, "carryForward": {"heightYears": 5, "crownYears": 8}}""";
 
 	@Autowired
 	private TestTrees trees;

@@ -463,7 +463,7 @@ class RandomHistory {
 		LocalDate spared = chance(30) ? on.plusDays(this.random.nextInt(2500)) : null;
 		return new Rulebook(on, tie, 1 + this.random.nextInt(4), whenStale, 1 + this.random.nextInt(5),
 				this.random.nextInt(400), 1 + this.random.nextInt(2), false, SlopeRule.UPHILL, Tolerances.STANDARD,
-				spared, CarryForward.NONE);
+				spared, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS);
 	}
 
 	private Known.Visit visit(UUID tree, boolean carriedOver) {

@@ -36,6 +36,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 @RegistryTest
 class MessySheetIT {
 
+	/** Rows whose invented figures don't go together, as counted once. */
+	private static final int ODD = 72;
+
 	private static final String MAPPING = """
 			{"basis": "An invented county list", "rowKey": "no", "columns": {"species": "tree", "tag": "no",
 			 "latitude": {"constant": "40.5"}, "longitude": {"constant": "-87.5"}, "owner": "owner", "contact": "phone",
@@ -70,7 +73,7 @@ class MessySheetIT {
 			.containsEntry("waiting", 30)
 			.containsEntry("rejected", 30)
 			.containsEntry("alreadyImported", 0)
-			.containsEntry("notes", 12);
+			.containsEntry("notes", 12 + ODD);
 		assertThat(sheet.points).hasSize(204);
 		String path = "/api/v1/imports/" + job.<String>read("$.id");
 		assertThat(
@@ -123,7 +126,7 @@ class MessySheetIT {
 			.containsEntry("kept", 48)
 			.containsEntry("waiting", 32)
 			.containsEntry("rejected", 8)
-			.containsEntry("notes", 32);
+			.containsEntry("notes", 32 + ODD);
 	}
 
 	@Test
@@ -136,7 +139,7 @@ class MessySheetIT {
 			.containsEntry("kept", 30)
 			.containsEntry("waiting", 30)
 			.containsEntry("rejected", 30)
-			.containsEntry("notes", 12);
+			.containsEntry("notes", 12 + ODD);
 	}
 
 	private static byte[] workbook() throws Exception {

@@ -14,10 +14,10 @@ final class FiledLate implements Check {
 			return Optional.empty();
 		}
 		return Optional.of(Finding.note("filed-late",
-				"The tree was measured on %s, more than %s months ago: it counts only when a coordinator lets it."
+				"The tree was measured on %s, more than %s months ago: it counts only by a coordinator's sign-off."
 					.formatted(filed.measuredOn(), known.oldestFilingMonths()),
 				new Finding.Numbers().with("measuredOn", filed.measuredOn())
-					.with("oldestFilingMonths", known.oldestFilingMonths())));
+					.with("oldestFilingMonths", (double) known.oldestFilingMonths())));
 	}
 
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.function.Predicate;
 
 import county.bigtree.domain.place.Position;
+import county.bigtree.domain.rulebook.Rulebook;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  * whoever files
  * @param county whether a place lies in it; null if its line is not known
  * @param form how trees grow there
- * @param eligible whether the species may be listed
+ * @param eligible whether the tree may be ranked
  * @param oldestFilingMonths how long after its day a measurement may be filed
  * @param sun where the sun stands
  */
@@ -29,7 +30,7 @@ public record Known(@Nullable Earlier earlier, List<Neighbour> neighbours, @Null
 	 * A county whose trees are like those of {@code form} and of which no more is known.
 	 */
 	public static Known onlyForm(CountyForm form) {
-		return new Known(null, List.of(), null, form, true, Thresholds.OLDEST_FILING_MONTHS,
+		return new Known(null, List.of(), null, form, true, Rulebook.OLDEST_FILING_MONTHS,
 				(at, position) -> Double.NaN);
 	}
 

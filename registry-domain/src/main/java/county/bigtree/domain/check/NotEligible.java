@@ -3,7 +3,7 @@ package county.bigtree.domain.check;
 import java.util.Optional;
 
 /**
- * A species that the county does not list.
+ * A tree that was ruled not eligible.
  */
 final class NotEligible implements Check {
 
@@ -13,7 +13,7 @@ final class NotEligible implements Check {
 			return Optional.empty();
 		}
 		return Optional.of(Finding.question("not-eligible",
-				"This county does not list %s: it can be filed, but it will hold no title.".formatted(filed.species()),
+				"This tree was ruled not eligible here: it can be filed, but it will hold no title.",
 				new Finding.Numbers()));
 	}
 

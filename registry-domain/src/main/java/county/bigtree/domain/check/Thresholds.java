@@ -94,9 +94,6 @@ public final class Thresholds {
 	 */
 	static final double TANGENT_DISTANCE = 1;
 
-	/** In months; a rulebook may say otherwise. Proposal. */
-	public static final int OLDEST_FILING_MONTHS = 18;
-
 	private Thresholds() {
 	}
 

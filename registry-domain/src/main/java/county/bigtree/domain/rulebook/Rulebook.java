@@ -25,10 +25,13 @@ import org.jspecify.annotations.Nullable;
  * their age, or null
  * @param carryForward for how long earlier figures may stand in for those that a visit
  * lacks
+ * @param oldestFilingMonths months after its day within which a measurement is filed, 1
+ * to 1200; later ones count only by a coordinator's sign-off
  */
 public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears, WhenStale whenStale,
 		int sightingYears, int remeasureWithinDays, int requiredSignOffs, boolean checkReadingsRequired,
-		SlopeRule slopeRule, Tolerances tolerances, @Nullable LocalDate carriedOverUntil, CarryForward carryForward) {
+		SlopeRule slopeRule, Tolerances tolerances, @Nullable LocalDate carriedOverUntil, CarryForward carryForward,
+		int oldestFilingMonths) {
 
 	/**
 	 * The day from which a county's first rulebook holds: before any measurement that the
@@ -36,11 +39,15 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 	 */
 	public static final LocalDate BEGINNING = LocalDate.of(1800, 1, 1);
 
+	/** Where a county has said nothing else. */
+	public static final int OLDEST_FILING_MONTHS = 18;
+
 	public Rulebook {
 		requireRange("currencyYears", currencyYears, 1, 100);
 		requireRange("sightingYears", sightingYears, 1, 100);
 		requireRange("remeasureWithin", remeasureWithinDays, 0, 36_500);
 		requireRange("requiredSignOffs", requiredSignOffs, 1, 5);
+		requireRange("oldestFilingMonths", oldestFilingMonths, 1, 1200);
 		if (effectiveOn.isBefore(BEGINNING)) {
 			throw new IllegalArgumentException("effectiveOn must be " + BEGINNING + " or later, was " + effectiveOn);
 		}
@@ -49,11 +56,11 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 	/**
 	 * The rules of a county that has said nothing else: ties within 5 points,
 	 * measurements current for 8 years and kept when stale, 12 sighting years, 180 days
-	 * after damage, one sign-off, nothing carried forward.
+	 * after damage, one sign-off, nothing carried forward, filed within 18 months.
 	 */
 	public static Rulebook defaults(LocalDate effectiveOn) {
 		return new Rulebook(effectiveOn, new TieRule.WithinPoints(new BigDecimal(5)), 8, WhenStale.KEEPS, 12, 180, 1,
-				false, SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE);
+				false, SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE, OLDEST_FILING_MONTHS);
 	}
 
 	/**
@@ -65,6 +72,13 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 		LocalDate until = measuredOn.plusYears(this.currencyYears);
 		LocalDate spared = this.carriedOverUntil;
 		return (carriedOver && spared != null && spared.isAfter(until)) ? spared : until;
+	}
+
+	/**
+	 * Whether a measurement came too long after its day to count without a coordinator.
+	 */
+	public boolean filedLate(LocalDate measuredOn, LocalDate filedOn) {
+		return measuredOn.plusMonths(this.oldestFilingMonths).isBefore(filedOn);
 	}
 
 	/**

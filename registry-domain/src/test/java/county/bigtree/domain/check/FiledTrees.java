@@ -6,6 +6,7 @@ import java.util.Optional;
 
 import county.bigtree.domain.measuring.HeightReading;
 import county.bigtree.domain.place.Position;
+import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.quantity.Estimate;
 import org.jspecify.annotations.Nullable;
 
@@ -48,7 +49,7 @@ final class FiledTrees {
 
 	static Known measuredBefore(double inches, double uncertainty, LocalDate day) {
 		Earlier earlier = new Earlier(new Sizes(new Estimate(inches, uncertainty), null, null), day);
-		return new Known(earlier, List.of(), null, CountyForm.UNKNOWN, true, Thresholds.OLDEST_FILING_MONTHS,
+		return new Known(earlier, List.of(), null, CountyForm.UNKNOWN, true, Rulebook.OLDEST_FILING_MONTHS,
 				(at, position) -> Double.NaN);
 	}
 

@@ -3,6 +3,7 @@ package county.bigtree.domain.check;
 import java.util.List;
 
 import county.bigtree.domain.place.Position;
+import county.bigtree.domain.rulebook.Rulebook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -22,7 +23,7 @@ class PlaceChecksTest {
 
 	private static Known near(Neighbour... neighbours) {
 		return new Known(null, List.of(neighbours), PlaceChecksTest::inCounty, CountyForm.UNKNOWN, true,
-				Thresholds.OLDEST_FILING_MONTHS, (at, position) -> Double.NaN);
+				Rulebook.OLDEST_FILING_MONTHS, (at, position) -> Double.NaN);
 	}
 
 	private static Filed filed(double latitude, double longitude) {

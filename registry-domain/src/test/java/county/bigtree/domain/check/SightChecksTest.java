@@ -7,6 +7,7 @@ import county.bigtree.domain.measuring.Notes;
 import county.bigtree.domain.measuring.ShadowHeight;
 import county.bigtree.domain.measuring.TangentHeight;
 import county.bigtree.domain.place.Position;
+import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Length;
 import county.bigtree.domain.quantity.LengthUnit;
@@ -72,7 +73,7 @@ class SightChecksTest {
 	}
 
 	private static Known sun(java.util.function.DoubleUnaryOperator elevation) {
-		return new Known(null, List.of(), null, CountyForm.UNKNOWN, true, Thresholds.OLDEST_FILING_MONTHS,
+		return new Known(null, List.of(), null, CountyForm.UNKNOWN, true, Rulebook.OLDEST_FILING_MONTHS,
 				(at, position) -> elevation.applyAsDouble(java.time.Duration.between(NOON, at).toMinutes()));
 	}
 

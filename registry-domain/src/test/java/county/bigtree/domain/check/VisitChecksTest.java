@@ -3,6 +3,7 @@ package county.bigtree.domain.check;
 import java.time.LocalDate;
 import java.util.List;
 
+import county.bigtree.domain.rulebook.Rulebook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -80,7 +81,7 @@ class VisitChecksTest {
 
 	@Test
 	void asksAboutASpeciesThatTheCountyDoesNotList() {
-		Known known = new Known(null, List.of(), null, CountyForm.UNKNOWN, false, Thresholds.OLDEST_FILING_MONTHS,
+		Known known = new Known(null, List.of(), null, CountyForm.UNKNOWN, false, Rulebook.OLDEST_FILING_MONTHS,
 				(at, position) -> Double.NaN);
 		assertThat(find("not-eligible", on(TODAY), known)).isPresent();
 	}

@@ -179,7 +179,7 @@ class HoldersTest {
 
 	private static Rulebook rulebook(TieRule rule, WhenStale whenStale) {
 		return new Rulebook(Rulebook.BEGINNING, rule, 8, whenStale, 12, 180, 1, false, SlopeRule.UPHILL,
-				Tolerances.STANDARD, null, CarryForward.NONE);
+				Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS);
 	}
 
 	private static ScoredTree tree(int hundredths, LocalDate measuredOn) {

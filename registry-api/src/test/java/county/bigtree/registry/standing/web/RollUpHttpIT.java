@@ -101,7 +101,8 @@ class RollUpHttpIT {
 
 	@Test
 	void goesByItsOwnRulesAndNotByTheCounties() throws Exception {
-		this.trees.county("rulesnorth", "RUE", "{\"effectiveOn\": \"1800-01-01\", \"currencyYears\": 1}");
+		this.trees.county("rulesnorth", "RUE",
+				"{\"effectiveOn\": \"1800-01-01\", \"currencyYears\": 1, \"oldestFilingMonths\": 1200}");
 		this.trees.standing("rulesnorth", 150, "2025-01-02");
 		this.trees.oaks("rulesnorth").andExpect(jsonPath("$.items[0].stale").value(true));
 		ask("?counties=rulesnorth").andExpect(jsonPath("$.items[0].stale").value(false));
