@@ -58,9 +58,11 @@ class Verify implements RegisterCommand {
 
 	private static long look(RegisterCheck check, Report report) {
 		long start = System.nanoTime();
-		OptionalLong expected = report.showsProgress() ? check.expected() : OptionalLong.empty();
+		OptionalLong expected = check.expected();
+		String what = check.subject().split(",", 2)[0];
+		report.begin(what, expected);
 		Findings findings = new Findings(TOLD, (sentence) -> report.line("  %s", sentence),
-				(looked) -> report.progress(check.subject(), looked, expected));
+				(looked) -> report.progress(what, looked, expected));
 		check.look(findings);
 		if (findings.count() > TOLD) {
 			report.line("  ... and %,d more", findings.count() - TOLD);

@@ -56,6 +56,17 @@ class VerifyIT {
 		assertThat(look(this.checks)).isEmpty();
 	}
 
+	@Test
+	void countsBeforehandWhatItThenLooksAt() {
+		for (RegisterCheck check : this.checks) {
+			Findings findings = new Findings(0, (sentence) -> {
+			}, (looked) -> {
+			});
+			check.look(findings);
+			assertThat(check.expected()).as(check.subject()).hasValue(findings.lookedAt());
+		}
+	}
+
 	@ParameterizedTest
 	@EnumSource
 	void findsDamage(Damage damage) throws SQLException {
