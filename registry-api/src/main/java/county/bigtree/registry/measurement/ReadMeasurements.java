@@ -37,10 +37,8 @@ public class ReadMeasurements {
 			  m.readings::text as readings, m.checks::text as checks, r.version, r.girth_inches, r.girth_u, r.height_feet, r.height_u, r.crown_feet,
 			  r.crown_u, r.points, r.points_u,
 			  case when exists (select from setting_aside where measurement = m.id) then 'set-aside'
-			    when exists (select from score where measurement = m.id and withdrawn_at is null and ends_on is null)
-			      then 'counting'
-			    when exists (select from score where measurement = m.id and withdrawn_at is null)
-			      or exists (select from sign_off where measurement = m.id and brought_full(own_measurement)) then 'superseded'
+			    when measurement_counts(m.id) then case when measurement_superseded(m.id) then 'superseded' else 'counting' end
+			    when exists (select from sign_off where measurement = m.id and brought_full(own_measurement)) then 'superseded'
 			    when exists (select from sign_off s where s.measurement = m.id and s.verdict = 'not-confirmed'
 			      and not exists (select from revocation v where v.sign_off = s.id)) then 'not-confirmed'
 			    else coalesce((select to_status from measurement_move where measurement = m.id
