@@ -1,20 +1,23 @@
 -- What is told of trees, each fact with who caused it and why. What goes before says whose story it is: stay (trees, each over a
 -- span of time), whole (books told whole), turn (instants at which others changed what a tree has) and moment (instants of effects).
+-- Only what was recorded later than :after, up to :until.
 , own as (
   select id from measurement where tree in (select tree from stay)
   union
   select measurement from assignment where tree in (select tree from stay)
-), visit as (
+), visit as not materialized (
   select m.id, m.tree, m.county, m.seq, m.recorded_at, m.measured_on, m.basis, m.carried_over_from, m.remarks, r.points,
     (select a.tree from assignment a where a.measurement = m.id order by a.recorded_at desc limit 1) as given_to,
     -- has counted at some time
     m.basis <> 'filed'
-      or exists (select from sign_off o where o.measurement = m.id and brought_full(o.own_measurement))
+      or exists (select from sign_off o where o.measurement = m.id and o.own_measurement is not null
+        and brought_full(o.own_measurement))
       or (select count(*) from sign_off o where o.measurement = m.id and o.verdict <> 'not-confirmed')
         >= coalesce((select required from sign_off_requirement q where q.measurement = m.id), 1) as counted
   from own join measurement m on m.id = own.id
   left join lateral (select points from reduction where measurement = m.id order by version limit 1) r on true
 ), fact as (
+  select * from (
   select 'nominated' as kind, 10 as place, n.recorded_at, n.county, n.seq, n.tree, null::uuid as other, n.measurement,
     null::date as effective_on, null::uuid as reason, i.species as detail, null::text as earlier, null::numeric as points,
     true as open
@@ -113,6 +116,8 @@
   from species_fold f
   where exists (select from whole w where w.species in (f.species, f.into_species))
     or exists (select from turn u where u.species in (f.species, f.into_species) and u.at = f.recorded_at)
+  ) of_all_kinds
+  where recorded_at > :after and recorded_at <= :until
 ), staying as (
   select f.* from fact f
   where exists (select from stay s where s.tree = f.tree and f.recorded_at between s.from_at and s.to_at)

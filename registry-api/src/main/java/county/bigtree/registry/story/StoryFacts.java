@@ -8,6 +8,7 @@ import java.sql.SQLException;
 import java.sql.Types;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
@@ -28,20 +29,27 @@ class StoryFacts {
 
 	private static final String FACTS = sql("facts");
 
-	private static final String OF_TREE = sql("of-tree") + FACTS;
+	private static final String OF_TREE = sql("of-tree");
 
-	private static final String OF_SPECIES = sql("of-species") + FACTS;
+	private static final String OF_SPECIES = sql("of-species");
+
+	/**
+	 * So many instants are to be told by then, whatever facts are told beside them.
+	 */
+	private static final String MOMENT = """
+			select at from moment where at > :after order by at offset :before limit 1""";
 
 	private static final String INSTANTS = """
 			select distinct at from (select recorded_at as at from told union all select at from moment) all_of_it
-			where at > :after order by at limit :limit""";
+			where at > :after and at <= :until order by at limit :limit""";
 
 	private static final String TOLD = """
 			select f.*, t.tag, o.tag as other_tag, p.credit_name, b.body
 			from told f left join tree t on t.id = f.tree left join tree o on o.id = f.other
 			left join person p on p.id = f.actor left join text_body b on b.id = f.reason and f.inside
-			where f.recorded_at between :first and :last
 			order by f.recorded_at, f.place, t.tag, f.effective_on, f.measurement""";
+
+	private static final Instant END = Instant.parse("9999-12-31T00:00:00Z");
 
 	private final JdbcClient jdbc;
 
@@ -57,6 +65,7 @@ class StoryFacts {
 	 */
 	List<Instant> instants(StoryOf whose, Asker asker, Collection<Instant> firsts, Instant after, int limit) {
 		return ask(INSTANTS, whose, asker, firsts).param("after", SqlTime.of(after))
+			.param("until", SqlTime.of(moment(whose, firsts, after, limit)))
 			.param("limit", limit)
 			.query((row, number) -> SqlTime.get(row, "at"))
 			.list();
@@ -66,14 +75,26 @@ class StoryFacts {
 	 * The facts recorded from the first to the last instant.
 	 */
 	List<StoryFact> between(StoryOf whose, Asker asker, Collection<Instant> firsts, Instant first, Instant last) {
-		return ask(TOLD, whose, asker, firsts).param("first", SqlTime.of(first))
-			.param("last", SqlTime.of(last))
+		return ask(TOLD, whose, asker, firsts).param("after", SqlTime.of(first.minus(1, ChronoUnit.MICROS)))
+			.param("until", SqlTime.of(last))
 			.query(StoryFacts::fact)
 			.list();
 	}
 
+	/**
+	 * The instant of the last of so many effects, which is no earlier than that of the
+	 * last of so many things told; the end of time where there are fewer.
+	 */
+	private Instant moment(StoryOf whose, Collection<Instant> firsts, Instant after, int limit) {
+		return scope(MOMENT, whose, firsts).param("after", SqlTime.of(after))
+			.param("before", limit - 1)
+			.query((row, number) -> SqlTime.get(row, "at"))
+			.optional()
+			.orElse(END);
+	}
+
 	private JdbcClient.StatementSpec ask(String what, StoryOf whose, Asker asker, Collection<Instant> firsts) {
-		return scope(what, whose, firsts).param("insider", asker.insideOf())
+		return scope(FACTS + what, whose, firsts).param("insider", asker.insideOf())
 			.param("asker", asker.person(), Types.OTHER);
 	}
 
