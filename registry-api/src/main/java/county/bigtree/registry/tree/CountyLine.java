@@ -24,16 +24,16 @@ class CountyLine {
 	}
 
 	/**
-	 * Lets the tree go to a county where every day of its measurements and sightings has
-	 * begun: else it would be ranked there on a day still to come. Trees filed for
-	 * practice stay in counties for practice, and others out of them.
+	 * Lets the tree go to a county where every day of its measurements, sightings and
+	 * stem rulings has begun: else it would be ranked there on a day still to come. Trees
+	 * filed for practice stay in counties for practice, and others out of them.
 	 * @param today the day in that county
 	 */
 	void requireMayCross(UUID tree, String from, String to, LocalDate today) {
 		requireSameKind(from, to);
 		if (this.trees.latestDay(tree).filter((day) -> day.isAfter(today)).isPresent()) {
 			throw Problem.of(ProblemType.CONFLICT,
-					"The tree was measured or seen on a day that has not begun in that county. Try again then.");
+					"The tree was measured, seen or ruled upon on a day that has not begun in that county. Try again then.");
 		}
 	}
 

@@ -70,7 +70,8 @@ public class TreeDirectory {
 	}
 
 	/**
-	 * The last day on which the tree, or one merged into it, was measured or seen.
+	 * The last day on which the tree, or one merged into it, was measured or seen, or
+	 * from which a stem ruling of it holds.
 	 */
 	Optional<LocalDate> latestDay(UUID tree) {
 		return Optional.ofNullable(this.jdbc
@@ -78,7 +79,8 @@ public class TreeDirectory {
 					select greatest((select max(measured_on) from measurement where tree in (select tree_family(:tree, 'infinity'))),
 					  (select max(m.measured_on) from assignment a join measurement m on m.id = a.measurement
 					    where a.tree in (select tree_family(:tree, 'infinity'))),
-					  (select max(observed_on) from condition_report where tree in (select tree_family(:tree, 'infinity'))))""")
+					  (select max(observed_on) from condition_report where tree in (select tree_family(:tree, 'infinity'))),
+					  (select max(began_on) from stem_ruling where tree in (select tree_family(:tree, 'infinity'))))""")
 			.param("tree", tree)
 			.query(LocalDate.class)
 			.single());

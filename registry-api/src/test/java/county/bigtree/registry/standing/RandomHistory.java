@@ -418,14 +418,19 @@ class RandomHistory {
 	 */
 	private LocalDate latestDay(UUID tree) {
 		return Stream
-			.concat(this.known.visits.stream()
+			.of(this.known.visits.stream()
 				.map(Known.Told::what)
 				.filter((visit) -> root(treeOf(visit.id())).equals(tree))
 				.map(Known.Visit::on),
 					this.known.seen.stream()
 						.map(Known.Told::what)
 						.filter((seen) -> root(seen.tree()).equals(tree))
-						.map(Known.Seen::observed))
+						.map(Known.Seen::observed),
+					this.known.rulings.stream()
+						.map(Known.Told::what)
+						.filter((ruling) -> root(ruling.tree()).equals(tree))
+						.map(Known.Ruling::from))
+			.flatMap((days) -> days)
 			.max(LocalDate::compareTo)
 			.orElse(LocalDate.MIN);
 	}
