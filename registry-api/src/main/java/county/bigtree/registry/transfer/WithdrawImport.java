@@ -24,6 +24,8 @@ public class WithdrawImport {
 	/** How many trees in the way are named. */
 	private static final int NAMED = 20;
 
+	private static final int AT_ONCE = 500;
+
 	private static final String FURTHER = """
 			select t.tag, string_agg(distinct f.what, ', ') as facts
 			from import_part r join tree t on t.id = r.tree
@@ -59,26 +61,31 @@ public class WithdrawImport {
 
 	private final RecordWithdrawal recording;
 
+	private final TakeOffSlice takingOff;
+
 	private final JdbcClient jdbc;
 
 	private final ApplicationEventPublisher events;
 
-	WithdrawImport(ImportJobs jobs, WaitingRows waiting, RecordWithdrawal recording, JdbcClient jdbc,
-			ApplicationEventPublisher events) {
+	WithdrawImport(ImportJobs jobs, WaitingRows waiting, RecordWithdrawal recording, TakeOffSlice takingOff,
+			JdbcClient jdbc, ApplicationEventPublisher events) {
 		this.jobs = jobs;
 		this.waiting = waiting;
 		this.recording = recording;
+		this.takingOff = takingOff;
 		this.jdbc = jdbc;
 		this.events = events;
 	}
 
 	/**
 	 * Decides the withdrawal.
+	 * @param atOnce whether its trees are taken off now, in the same transaction, and not
+	 * bit by bit afterwards: to rehearse it
 	 * @param unchanged told the import's revision under the lock; refuses a stale one
 	 * @throws Problem of a conflict, with the trees that are in the way
 	 */
 	@Transactional
-	public void withdraw(Actor actor, UUID id, String reason, LongConsumer unchanged) {
+	public void withdraw(Actor actor, UUID id, String reason, boolean atOnce, LongConsumer unchanged) {
 		Change change = this.recording.open(this.jobs.get(actor, id));
 		ImportJob job = this.jobs.get(actor, id);
 		if (job.withdrawnAt() != null) {
@@ -91,7 +98,18 @@ public class WithdrawImport {
 		requireUntouched(id);
 		this.recording.close(change, job, actor, reason);
 		this.waiting.drop(id);
+		if (atOnce) {
+			takeOff(job);
+			return;
+		}
 		this.events.publishEvent(new StartImport.Queued(id));
+	}
+
+	private void takeOff(ImportJob job) {
+		int taken = this.takingOff.takeOff(job, AT_ONCE);
+		while (taken > 0) {
+			taken = this.takingOff.takeOff(job, AT_ONCE);
+		}
 	}
 
 	private void requireUntouched(UUID id) {

@@ -29,6 +29,7 @@ import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.transaction.support.TransactionTemplate;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.hamcrest.Matchers.hasItem;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
@@ -127,6 +128,11 @@ class ImportDecisionsIT {
 			rows.append("B%d,Quercus alba,%d,80,40\n".formatted(row, 60 + row));
 		}
 		String path = path(this.imports.run("backton", coordinator, file(rows.toString()), MAPPING));
+		assertChampion("B59", coordinator);
+		this.imports.decide(path, "/withdrawal?dryRun=true", coordinator, WHY)
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.changes[*].titles.ended[*].tag").value(hasItem("B59")))
+			.andExpect(jsonPath("$.changes[*].titles.began[*].tag").value(hasItem("A1")));
 		assertChampion("B59", coordinator);
 		this.imports.decide(path, "/withdrawal", coordinator, WHY).andExpect(status().isAccepted());
 		DocumentContext job = settled(path, coordinator, 0);

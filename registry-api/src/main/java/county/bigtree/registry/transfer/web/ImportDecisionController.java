@@ -2,6 +2,9 @@ package county.bigtree.registry.transfer.web;
 
 import java.util.UUID;
 
+import io.swagger.v3.oas.annotations.Parameter;
+import org.springframework.web.bind.annotation.RequestParam;
+import county.bigtree.registry.http.DryRun;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.http.Cursor;
@@ -73,12 +76,14 @@ class ImportDecisionController {
 	}
 
 	@PostMapping("/api/v1/imports/{id}/withdrawal")
+	@DryRun
 	@ResponseStatus(HttpStatus.ACCEPTED)
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "withdrawImport", summary = "Take an import back whole")
 	ResponseEntity<ImportJson> withdraw(@PathVariable UUID id, @RequestBody @Valid WithdrawalBody body, IfMatch ifMatch,
+			@Parameter(hidden = true) @RequestParam(required = false, defaultValue = "false") boolean dryRun,
 			Actor actor) {
-		this.withdrawing.withdraw(actor, id, body.reason(),
+		this.withdrawing.withdraw(actor, id, body.reason(), dryRun,
 				(revision) -> ifMatch.require(revision, () -> ImportJson.from(this.jobs.get(actor, id))));
 		return ResponseEntity.accepted().body(ImportJson.from(this.jobs.get(actor, id)));
 	}
