@@ -12,124 +12,15 @@ an Idempotency-Key of its own. After each kill and start:
 At the end everything is read back, and `verify` must find the register whole. Ends with 1 if anything was lost or doubled.
 Touches only the processes it started and its own temporary folder; needs Python 3 and a JDK, nothing else.
 """
-import base64, collections, concurrent.futures, json, os, pathlib, random, re, shutil, signal, socket, subprocess, sys
-import tempfile, threading, time, urllib.error, urllib.request, uuid
+import collections, concurrent.futures, pathlib, random, signal, sys, threading, time, uuid
+
+from service import CHECKS, PORT, Refused, Service, call, kill_database, nothing_left, people, verify
 
 ROUNDS = int(sys.argv[1]) if len(sys.argv) > 1 else 20
 JAR = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
 WRITERS = 4
-# The sizes are drawn at random, and seldom go together.
-CHECKS = ['unit-slip', 'odd-proportions', 'too-slender', 'near-buckling', 'beyond-species-limit', 'biggest-by-far',
-          'girth-shrank', 'girth-outgrew', 'likely-same-tree']
-PASSWORD = 'a password for the kill rounds'
 KILLED = ('service', 'database', 'both')
 SPECIES = ('quercus-alba', 'fagus-grandifolia', 'platanus-occidentalis')
-FOLDER = pathlib.Path(tempfile.mkdtemp(prefix='kill-rounds-'))
-
-
-def free_port():
-    with socket.socket() as s:
-        s.bind(('127.0.0.1', 0))
-        return s.getsockname()[1]
-
-
-PORT = free_port()
-API = f'http://127.0.0.1:{PORT}/api/v1'
-
-
-class Refused(Exception):
-    """An answer that is not 2xx."""
-
-    def __init__(self, status, text):
-        super().__init__(f'{status} {text[:300]}')
-        self.status = status
-
-
-def call(method, path, body=None, auth=None, key=None, etag=None):
-    headers = {'Content-Type': 'application/json'} if body is not None else {}
-    if auth:
-        headers['Authorization'] = auth
-    if key:
-        headers['Idempotency-Key'] = key
-    if etag:
-        headers['If-Match'] = etag
-    request = urllib.request.Request(path if path.startswith('http') else API + path, method=method, headers=headers,
-                                     data=json.dumps(body).encode() if body is not None else None)
-    try:
-        with urllib.request.urlopen(request, timeout=20) as answer:
-            return json.loads(answer.read() or b'null'), answer.headers
-    except urllib.error.HTTPError as e:
-        raise Refused(e.code, e.read().decode(errors='replace')) from None
-
-
-class Service:
-    """The service on its own database in the temporary folder."""
-
-    def __init__(self):
-        self.process = None
-
-    def start(self):
-        began = time.time()
-        out = open(FOLDER / 'service.log', 'ab')
-        self.process = subprocess.Popen(
-            ['java', '-jar', str(JAR), f'--server.port={PORT}', '--server.address=127.0.0.1',
-             f'--registry.data-folder={FOLDER / "data"}', '--registry.first-administrator=admin@example.org'],
-            stdout=out, stderr=subprocess.STDOUT, cwd=FOLDER)
-        while time.time() - began < 120:
-            if self.process.poll() is not None:
-                raise SystemExit('The service did not start again:\n' + tail())
-            try:
-                urllib.request.urlopen(f'http://127.0.0.1:{PORT}/readyz', timeout=2).read()
-                return time.time() - began
-            except OSError:
-                time.sleep(0.1)
-        raise SystemExit('The service was not ready within two minutes:\n' + tail())
-
-    def kill(self):
-        self.process.send_signal(signal.SIGKILL)
-        self.process.wait()
-
-    def stop(self):
-        if self.process and self.process.poll() is None:
-            self.process.terminate()
-            try:
-                self.process.wait(60)
-            except subprocess.TimeoutExpired:
-                self.kill()
-
-
-def tail():
-    return '\n'.join((FOLDER / 'service.log').read_text(errors='replace').splitlines()[-15:])
-
-
-def database_processes():
-    """The server in our folder and its children."""
-    for file in (FOLDER / 'data').rglob('postmaster.pid'):
-        lines = file.read_text().splitlines()
-        pid = int(lines[0])
-        try:
-            if str(FOLDER) not in pathlib.Path(f'/proc/{pid}/cmdline').read_text():
-                continue
-        except OSError:
-            continue
-        children = [int(p.name) for p in pathlib.Path('/proc').iterdir() if p.name.isdigit() and parent(p) == pid]
-        return [pid] + children
-    return []
-
-
-def parent(process):
-    try:
-        return int((process / 'stat').read_text().rsplit(')', 1)[1].split()[1])
-    except OSError:
-        return -1
-
-
-def kill_database():
-    for pid in database_processes():
-        try:
-            os.kill(pid, signal.SIGKILL)
-        except ProcessLookupError:
-            pass
 
 
 class Register:
@@ -145,22 +36,8 @@ class Register:
         self.wrong = []
 
     def people(self):
-        secret = re.search(r'open until \S+: (\S+)', (FOLDER / 'service.log').read_text()).group(1)
-        admin = self.account(secret, 'Admin', 'admin@example.org')
-        call('POST', '/counties', {'key': 'kill-county', 'name': 'Kill County', 'state': 'Nowhere',
-                                   'timeZone': 'America/Chicago', 'tagPrefix': 'KC'}, admin)
-        self.roles = {}
-        for name, role in (('coordinator', 'coordinator'), ('verifier', 'verifier'), ('volunteer', 'volunteer')):
-            invited, _ = call('POST', '/invitations', {
-                'email': f'{name}@example.org', 'creditName': name,
-                'roles': [{'county': 'kill-county', 'role': role}]}, admin)
-            self.roles[name] = self.account(invited['token'], name, f'{name}@example.org')
-
-    @staticmethod
-    def account(secret, name, mail):
-        call('POST', '/invitations/acceptance', {'token': secret, 'password': PASSWORD, 'creditName': name})
-        basic = 'Basic ' + base64.b64encode(f'{mail}:{PASSWORD}'.encode()).decode()
-        return 'Bearer ' + call('POST', '/tokens', {'name': 'kill rounds'}, basic)[0]['token']
+        self.roles = people('kill-county', 'KC', (('coordinator', 'coordinator'), ('verifier', 'verifier'),
+                                                  ('volunteer', 'volunteer')))
 
     def measurement(self):
         return {'measuredOn': '2026-05-02', 'confirmedChecks': CHECKS,
@@ -270,7 +147,7 @@ class Register:
 def main():
     if not JAR.is_file():
         raise SystemExit(f'There is no {JAR}: build it first (mvn -q -DskipTests package).')
-    service, register, failures = Service(), Register(), 0
+    service, register, failures = Service(JAR), Register(), 0
     try:
         service.start()
         register.people()
@@ -307,8 +184,7 @@ def main():
         lost = register.lost(register.acknowledged)
         failures += len(lost)
         service.stop()
-        verified = subprocess.run(['java', '-jar', str(JAR), 'verify', f'--registry.data-folder={FOLDER / "data"}'],
-                                  capture_output=True, text=True)
+        verified = verify(JAR)
         print(verified.stdout, end='')
         failures += verified.returncode
         print(f'{ROUNDS} rounds, {len(register.acknowledged)} writes acknowledged ({dict(register.counts)}), '
@@ -316,12 +192,7 @@ def main():
         return 1 if failures else 0
     finally:
         service.stop()
-        kill_database()
-        for _ in range(50):
-            if not database_processes():
-                break
-            time.sleep(0.1)
-        shutil.rmtree(FOLDER, ignore_errors=True)
+        nothing_left()
 
 
 if __name__ == '__main__':
