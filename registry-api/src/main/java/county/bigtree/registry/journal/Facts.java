@@ -17,7 +17,7 @@ import org.springframework.stereotype.Component;
 public class Facts {
 
 	private static final Set<String> JSON = Set.of("boundary", "body", "readings", "confirmed_checks", "checks",
-			"declares");
+			"declares", "agreement");
 
 	private final JdbcClient jdbc;
 

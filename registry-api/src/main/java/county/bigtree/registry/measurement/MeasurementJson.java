@@ -22,26 +22,28 @@ import tools.jackson.databind.JsonNode;
  *
  * @param checks what the checks said when it was filed, its questions answered; none to
  * the public, because they may tell where other trees stand
+ * @param agreements how its figures stood to those of a check, sign-off by sign-off; none
+ * to the public
  */
 public record MeasurementJson(UUID id, UUID tree, KnownDay measuredOn, Instant recordedAt, String basis,
 		@Nullable String carriedOverFrom, String status,
 		@Schema(ref = "#/components/schemas/ReadingsAsEntered") JsonNode readings, ReducedJson reduced,
 		List<WorkingJson> working, List<CautionJson> cautions, List<FindingJson> checks,
-		@JsonIgnore long revision) implements Revisioned {
+		List<SignedAgreementJson> agreements, @JsonIgnore long revision) implements Revisioned {
 
 	public static MeasurementJson from(ReadMeasurements.Measurement measurement, JsonNode entered, Readings readings,
-			List<FindingJson> checks) {
+			List<FindingJson> checks, List<SignedAgreementJson> agreements) {
 		return new MeasurementJson(measurement.id(), measurement.tree(), measurement.measured(),
 				measurement.recordedAt(), measurement.basis(), measurement.carriedOverFrom(), measurement.status(),
 				entered, ReducedJson.from(measurement), WorkingJson.of(readings.working()),
-				CautionJson.of(readings.cautions()), checks, measurement.revision());
+				CautionJson.of(readings.cautions()), checks, agreements, measurement.revision());
 	}
 
 	/** As the public sees it. */
-	public MeasurementJson withoutChecks() {
+	public MeasurementJson toThePublic() {
 		return new MeasurementJson(this.id, this.tree, this.measuredOn, this.recordedAt, this.basis,
 				this.carriedOverFrom, this.status, this.readings, this.reduced, this.working, this.cautions, List.of(),
-				this.revision);
+				List.of(), this.revision);
 	}
 
 	/**

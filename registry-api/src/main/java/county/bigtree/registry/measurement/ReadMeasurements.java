@@ -11,8 +11,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.measuring.Reduced;
+import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.review.PersonId;
 import county.bigtree.registry.check.FindingJson;
@@ -34,7 +37,11 @@ public class ReadMeasurements {
 
 	private static final String MEASUREMENT = """
 			select m.id, measurement_tree(m.id, m.tree) as tree, m.measured_on, m.measured_on_known_to, m.recorded_at, m.filed_by, m.basis, m.carried_over_from, m.measurers,
-			  m.readings::text as readings, m.checks::text as checks, r.version, r.girth_inches, r.girth_u, r.height_feet, r.height_u, r.crown_feet,
+			  m.readings::text as readings, m.checks::text as checks,
+			  (select jsonb_agg(jsonb_build_object('signOff', s.id, 'figures', s.agreement) order by s.id)::text from sign_off s
+			    where m.id in (s.measurement, s.own_measurement) and s.agreement is not null
+			      and not exists (select from revocation v where v.sign_off = s.id)) as agreements,
+			  r.version, r.girth_inches, r.girth_u, r.height_feet, r.height_u, r.crown_feet,
 			  r.crown_u, r.points, r.points_u,
 			  case when exists (select from setting_aside where measurement = m.id) then 'set-aside'
 			    when measurement_counts(m.id) then case when measurement_superseded(m.id) then 'superseded' else 'counting' end
@@ -103,7 +110,14 @@ public class ReadMeasurements {
 	 * The measurement as answers hold it.
 	 */
 	public MeasurementJson json(Measurement measurement) {
-		return MeasurementJson.from(measurement, entered(measurement), readings(measurement), checks(measurement));
+		return MeasurementJson.from(measurement, entered(measurement), readings(measurement), checks(measurement),
+				agreements(measurement));
+	}
+
+	private List<SignedAgreementJson> agreements(Measurement measurement) {
+		String agreements = measurement.agreements();
+		return (agreements == null) ? List.of()
+				: Stream.of(this.json.readValue(agreements, Signed[].class)).map(Signed::told).toList();
 	}
 
 	private List<FindingJson> checks(Measurement measurement) {
@@ -140,18 +154,41 @@ public class ReadMeasurements {
 			.replaceAll("[^\\p{L}\\p{N}]", "");
 	}
 
+	private record Signed(UUID signOff, List<KeptFigure> figures) {
+
+		SignedAgreementJson told() {
+			return new SignedAgreementJson(this.signOff, this.figures.stream().map(FigureAgreementJson::from).toList());
+		}
+
+	}
+
 	/**
 	 * A measurement.
 	 *
+	 * @param agreements how it stood to checks, by sign-off, as JSON
 	 * @param status filed, assigned, counting, not-confirmed, superseded, set-aside or
 	 * withdrawn
 	 */
 	public record Measurement(UUID id, UUID tree, LocalDate measuredOn, @Nullable String measuredOnKnownTo,
 			Instant recordedAt, UUID filedBy, String basis, @Nullable String carriedOverFrom, UUID measurers,
-			String readings, @Nullable String checks, int version, @Nullable BigDecimal girthInches,
-			@Nullable BigDecimal girthU, @Nullable BigDecimal heightFeet, @Nullable BigDecimal heightU,
-			@Nullable BigDecimal crownFeet, @Nullable BigDecimal crownU, @Nullable BigDecimal points,
-			@Nullable BigDecimal pointsU, String status, long revision) {
+			String readings, @Nullable String checks, @Nullable String agreements, int version,
+			@Nullable BigDecimal girthInches, @Nullable BigDecimal girthU, @Nullable BigDecimal heightFeet,
+			@Nullable BigDecimal heightU, @Nullable BigDecimal crownFeet, @Nullable BigDecimal crownU,
+			@Nullable BigDecimal points, @Nullable BigDecimal pointsU, String status, long revision) {
+
+		/**
+		 * What it comes to as last reduced: what is on record, whatever a formula of
+		 * today would say.
+		 */
+		public Reduced reduced() {
+			return new Reduced(this.version, estimate(this.girthInches, this.girthU),
+					estimate(this.heightFeet, this.heightU), estimate(this.crownFeet, this.crownU));
+		}
+
+		private static @Nullable Estimate estimate(@Nullable BigDecimal value, @Nullable BigDecimal uncertainty) {
+			return (value != null && uncertainty != null) ? new Estimate(value.doubleValue(), uncertainty.doubleValue())
+					: null;
+		}
 
 		/**
 		 * The measuring day as exactly as it is known.

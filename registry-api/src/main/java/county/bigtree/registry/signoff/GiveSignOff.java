@@ -6,10 +6,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 
-import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.measuring.Reduced;
-import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.quantity.KnownDay;
+import county.bigtree.domain.review.Agreement;
 import county.bigtree.domain.review.Interested;
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.domain.review.NominationMoves;
@@ -24,7 +23,6 @@ import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.measurement.Basis;
 import county.bigtree.registry.measurement.MeasurementBody;
 import county.bigtree.registry.measurement.ReadMeasurements;
-import county.bigtree.registry.measurement.RecordMeasurement;
 import county.bigtree.registry.nomination.MoveNomination;
 import county.bigtree.registry.nomination.NominationBook;
 import county.bigtree.registry.people.Actor;
@@ -52,16 +50,16 @@ public class GiveSignOff {
 
 	private final ReadMeasurements measurements;
 
-	private final RecordMeasurement record;
+	private final OwnReadings own;
 
 	private final Acceptance acceptance;
 
-	GiveSignOff(Journal journal, SignOffs signOffs, ReadMeasurements measurements, RecordMeasurement record,
+	GiveSignOff(Journal journal, SignOffs signOffs, ReadMeasurements measurements, OwnReadings own,
 			Acceptance acceptance) {
 		this.journal = journal;
 		this.signOffs = signOffs;
 		this.measurements = measurements;
-		this.record = record;
+		this.own = own;
 		this.acceptance = acceptance;
 	}
 
@@ -88,11 +86,11 @@ public class GiveSignOff {
 			throw Problem.of(ProblemType.CONFLICT, "This measurement was " + status.replace('-', ' ') + ".");
 		}
 		Rulebook rulebook = this.signOffs.rulesOf(tree.county(), measurement.measuredOn(), change.recordedAt());
-		requireVerdictStands(body, measurement, rulebook);
+		Agreement agreement = requireVerdictStands(body, measurement, tree, rulebook);
 		requireInTime(actor, change, tree.county(), measurement, body);
 		int required = this.signOffs.required(change, id, rulebook);
-		UUID own = own(change, actor, tree.id(), body.measurement());
-		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own);
+		UUID own = this.own.record(change, actor, tree.id(), body.measurement());
+		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own, agreement);
 		boolean ownCounts = own != null && this.measurements.get(own).points() != null;
 		boolean counts = ownCounts || this.signOffs.suffice(id, required);
 		this.acceptance.afterSignOff(change, actor, tree, counts, earlier);
@@ -110,11 +108,6 @@ public class GiveSignOff {
 			throw Problem.notFound("No sign-off has this id.");
 		}
 		return signOff;
-	}
-
-	private @Nullable UUID own(Change change, Actor actor, UUID tree, @Nullable MeasurementBody body) {
-		return (body != null) ? this.record.record(change, tree, body, actor.id(), Basis.CHECKED, "#/measurement")
-				: null;
 	}
 
 	private void requireIndependent(Actor actor, ReadMeasurements.Measurement measurement) {
@@ -145,26 +138,16 @@ public class GiveSignOff {
 		}
 	}
 
-	private void requireVerdictStands(SignOffBody body, ReadMeasurements.Measurement filed, Rulebook rulebook) {
+	private Agreement requireVerdictStands(SignOffBody body, ReadMeasurements.Measurement filed,
+			TreeDirectory.KnownTree tree, Rulebook rulebook) {
 		Verdict verdict = Verdict.find(body.verdict()).orElseThrow();
-		MeasurementBody own = body.measurement();
-		Reduced checked = (own == null) ? null : reduced(own);
-		SignOffRules
-			.verdictStands(verdict, this.measurements.readings(filed).reduce(), checked,
-					rulebook.checkReadingsRequired(), rulebook.tolerances())
+		Reduced checked = OwnReadings.reduced(body.measurement());
+		Agreement agreement = this.own.agreement(filed, body.measurement(), checked, tree, rulebook.tolerances());
+		SignOffRules.verdictStands(verdict, checked, rulebook.checkReadingsRequired(), agreement)
 			.ifPresent((refusal) -> {
 				throw MoveNomination.refused(refusal);
 			});
-	}
-
-	private static Reduced reduced(MeasurementBody own) {
-		try {
-			return new Readings(own.girth(), own.height(), own.crown()).reduce();
-		}
-		catch (InvalidReadingException ex) {
-			throw Problem.invalid("#/measurement" + (ex.path().isEmpty() ? "" : "/" + ex.path()), ex.code(),
-					ex.detail());
-		}
+		return agreement;
 	}
 
 	/**

@@ -5,12 +5,15 @@ import java.util.OptionalLong;
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
 import org.springframework.core.annotation.Order;
+import tools.jackson.databind.json.JsonMapper;
+
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * Nobody signed off on a tree that they nominated, nor twice on one measurement, and each
- * sign-off was given after how many are needed had been judged.
+ * Nobody signed off on a tree that they nominated, nor twice on one measurement; each
+ * sign-off was given after how many are needed had been judged; and its agreement is of
+ * the figures then on record and fits its verdicts.
  */
 @Component
 @Order(7)
@@ -20,8 +23,11 @@ class SignOffCheck implements RegisterCheck {
 
 	private final JdbcClient jdbc;
 
-	SignOffCheck(JdbcClient jdbc) {
+	private final JsonMapper json;
+
+	SignOffCheck(JdbcClient jdbc, JsonMapper json) {
 		this.jdbc = jdbc;
+		this.json = json;
 	}
 
 	@Override
@@ -36,16 +42,23 @@ class SignOffCheck implements RegisterCheck {
 
 	@Override
 	public void look(Findings findings) {
-		this.jdbc.sql("""
-				select s.county, s.id::text as id,
-				  exists (select from nomination n where n.tree = m.tree and n.nominator = s.given_by) as own_tree,
-				  v.sign_off is null and exists (select from sign_off o left join revocation w on w.sign_off = o.id
-				    where o.measurement = s.measurement and o.given_by = s.given_by and o.id > s.id
-				      and w.sign_off is null) as twice,
-				  not exists (select from sign_off_requirement q where q.measurement = s.measurement
-				    and q.recorded_at <= s.recorded_at) as unjudged
-				from sign_off s join measurement m on m.id = s.measurement
-				left join revocation v on v.sign_off = s.id order by s.county, s.id""")
+		this.jdbc
+			.sql("""
+					select s.county, s.id::text as id,
+					  exists (select from nomination n where n.tree = m.tree and n.nominator = s.given_by) as own_tree,
+					  v.sign_off is null and exists (select from sign_off o left join revocation w on w.sign_off = o.id
+					    where o.measurement = s.measurement and o.given_by = s.given_by and o.id > s.id
+					      and w.sign_off is null) as twice,
+					  not exists (select from sign_off_requirement q where q.measurement = s.measurement
+					    and q.recorded_at <= s.recorded_at) as unjudged,
+					  s.verdict, s.agreement::text as agreement, case when s.agreement is not null then
+					    (select jsonb_build_array(f.girth_inches, o.girth_inches, f.height_feet, o.height_feet, f.crown_feet, o.crown_feet)
+					     from (select * from reduction where measurement = s.measurement and recorded_at <= s.recorded_at
+					       order by version desc limit 1) f,
+					      (select * from reduction where measurement = s.own_measurement and recorded_at <= s.recorded_at
+					       order by version desc limit 1) o)::text end as figures
+					from sign_off s join measurement m on m.id = s.measurement
+					left join revocation v on v.sign_off = s.id order by s.county, s.id""")
 			.withFetchSize(FETCH)
 			.query((row) -> {
 				findings.looked();
@@ -58,6 +71,12 @@ class SignOffCheck implements RegisterCheck {
 				}
 				if (row.getBoolean("unjudged")) {
 					findings.add(where + " was given before how many are needed was judged");
+				}
+				String agreement = row.getString("agreement");
+				if (agreement != null) {
+					AgreementOnRecord.read(this.json, agreement, row.getString("figures"))
+						.wrong(row.getString("verdict"))
+						.forEach((wrong) -> findings.add(where + wrong));
 				}
 			});
 	}

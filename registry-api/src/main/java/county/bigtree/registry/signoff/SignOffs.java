@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.UUID;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import county.bigtree.domain.review.Agreement;
 import county.bigtree.domain.review.PersonId;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.registry.http.Revisioned;
@@ -17,6 +18,8 @@ import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
 import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Texts;
+import county.bigtree.registry.measurement.FigureAgreementJson;
+import county.bigtree.registry.measurement.KeptFigure;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
@@ -57,7 +60,7 @@ public class SignOffs {
 	public SignOff get(UUID id) {
 		return this.jdbc
 			.sql("""
-					select s.id, s.measurement, measurement_tree(m.id, m.tree) as tree, s.verdict, s.own_measurement, s.recorded_at, p.credit_name as given_by,
+					select s.id, s.measurement, measurement_tree(m.id, m.tree) as tree, s.verdict, s.own_measurement, s.agreement::text as agreement, s.recorded_at, p.credit_name as given_by,
 					  w.body as remarks, v.sign_off is not null as revoked, x.body as revoked_because,
 					  case when v.sign_off is null then 1 else 2 end as revision
 					from sign_off s join measurement m on m.id = s.measurement join person p on p.id = s.given_by
@@ -65,8 +68,9 @@ public class SignOffs {
 					left join revocation v on v.sign_off = s.id left join text_body x on x.id = v.reason
 					where s.id = ?""")
 			.param(id)
-			.query(SignOff.class)
+			.query(Row.class)
 			.optional()
+			.map(this::told)
 			.orElseThrow(() -> Problem.notFound("No sign-off has this id."));
 	}
 
@@ -130,23 +134,42 @@ public class SignOffs {
 		return judged.orElse(rulebook.requiredSignOffs());
 	}
 
-	UUID append(Change change, UUID measurement, UUID by, SignOffBody body, @Nullable UUID own) {
+	private SignOff told(Row row) {
+		return new SignOff(row.id(), row.measurement(), row.tree(), row.verdict(), row.ownMeasurement(),
+				row.recordedAt(), row.givenBy(), row.remarks(), agreement(row.agreement()), row.revoked(),
+				row.revokedBecause(), row.revision());
+	}
+
+	private List<FigureAgreementJson> agreement(@Nullable String kept) {
+		return (kept == null) ? List.of()
+				: KeptFigure.read(this.json, kept).stream().map(FigureAgreementJson::from).toList();
+	}
+
+	UUID append(Change change, UUID measurement, UUID by, SignOffBody body, @Nullable UUID own, Agreement agreement) {
 		UUID id = Uuid7.next();
 		List<String> declares = (body.declares() != null) ? body.declares() : List.of();
 		this.facts.append(change, FactTable.SIGN_OFF, "id", id, "measurement", measurement, "given_by", by, "verdict",
-				body.verdict(), "own_measurement", own, "declares", this.json.writeValueAsString(declares), "remarks",
-				this.texts.keep(change, body.remarks()));
+				body.verdict(), "own_measurement", own, "declares", this.json.writeValueAsString(declares), "agreement",
+				agreement.figures().isEmpty() ? null : this.json.writeValueAsString(KeptFigure.of(agreement)),
+				"remarks", this.texts.keep(change, body.remarks()));
 		return id;
+	}
+
+	private record Row(UUID id, UUID measurement, UUID tree, String verdict, @Nullable UUID ownMeasurement,
+			@Nullable String agreement, Instant recordedAt, String givenBy, @Nullable String remarks, boolean revoked,
+			@Nullable String revokedBecause, long revision) {
 	}
 
 	/**
 	 * A sign-off.
 	 *
 	 * @param givenBy the verifier's credit name
+	 * @param agreement how the filed figures stood to the verifier's own, as judged then:
+	 * those that both have
 	 */
 	public record SignOff(UUID id, UUID measurement, UUID tree, String verdict, @Nullable UUID ownMeasurement,
-			Instant recordedAt, String givenBy, @Nullable String remarks, boolean revoked,
-			@Nullable String revokedBecause, @JsonIgnore long revision) implements Revisioned {
+			Instant recordedAt, String givenBy, @Nullable String remarks, List<FigureAgreementJson> agreement,
+			boolean revoked, @Nullable String revokedBecause, @JsonIgnore long revision) implements Revisioned {
 	}
 
 }

@@ -131,6 +131,22 @@ enum Damage {
 			update sign_off s set given_by = n.nominator from measurement m join nomination n on n.tree = m.tree
 			where m.id = s.measurement""", "on a tree that its giver nominated"),
 
+	AGREEMENT_CHANGED("""
+			update sign_off set agreement = jsonb_set(agreement, '{0,filed}', '12.5') where agreement is not null""",
+			"was judged by other figures than were on record"),
+
+	AGREEMENT_SOFTENED("""
+			update sign_off set agreement = jsonb_set(agreement, '{0,verdict}', '"agrees"')
+			where agreement -> 0 ->> 'verdict' <> 'agrees'""", "its numbers say otherwise"),
+
+	CORRECTION_MADE_A_CONFIRMATION("""
+			update sign_off set verdict = 'confirmed' where verdict = 'corrected' and exists (select from
+			  jsonb_array_elements(agreement) f where abs((f ->> 'filed')::numeric - (f ->> 'checked')::numeric)
+			    > (f ->> 'tolerance')::numeric + 1)""", "beyond its tolerance"),
+
+	AGREEMENT_REMOVED("update sign_off set agreement = null where agreement is not null",
+			"tells of a sign_off that does not stand so in its table"),
+
 	REQUIREMENT_REMOVED("delete from sign_off_requirement", "before how many are needed was judged");
 
 	private final String sql;

@@ -29,9 +29,7 @@ record GirthWindow(double before, double now, double least, double most, double 
 		}
 		double years = ChronoUnit.DAYS.between(earlier.measuredOn(), filed.measuredOn()) / DAYS_IN_YEAR;
 		double joint = Math.hypot(now.standardUncertainty(), before.standardUncertainty());
-		String species = filed.species();
-		GrowthGroup group = (species != null) ? GrowthGroup.of(TreeName.of(species)) : GrowthGroup.VERY_FAST;
-		return Optional.of(between(before.value(), now.value(), joint, years, group));
+		return Optional.of(between(before.value(), now.value(), joint, years, GrowthGroup.of(filed.species())));
 	}
 
 	/** Coverage factor 2 for the joint uncertainty. */

@@ -4,6 +4,8 @@ import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * How fast stems thicken at most, in inches of ring width a year: half of the growth in
  * diameter of vigorous planted trees. Groups and species ({@code growth-groups.csv}):
@@ -31,6 +33,11 @@ enum GrowthGroup {
 
 	double ringInches() {
 		return this.ringInches;
+	}
+
+	/** By the scientific name; as very fast where there is none. */
+	static GrowthGroup of(@Nullable String scientificName) {
+		return (scientificName != null) ? of(TreeName.of(scientificName)) : VERY_FAST;
 	}
 
 	static GrowthGroup of(TreeName name) {

@@ -2,7 +2,6 @@ package county.bigtree.domain.review;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.DoubleUnaryOperator;
 
 import county.bigtree.domain.measuring.Kind;
 import county.bigtree.domain.measuring.Reduced;
@@ -15,54 +14,37 @@ import org.jspecify.annotations.Nullable;
  *
  * @param figures in the order girth, height, crown
  */
-public record Agreement(List<Figure> figures) {
+public record Agreement(List<CheckedFigure> figures) {
 
-	/** What binary fractions may add to a difference that lies exactly on the line. */
-	private static final double NOISE = 1e-9;
+	/** Of a check that measured nothing. */
+	public static final Agreement NOTHING_COMPARED = new Agreement(List.of());
 
 	public Agreement {
 		figures = List.copyOf(figures);
 	}
 
-	public static Agreement between(Reduced filed, Reduced checked, Tolerances tolerances) {
-		List<Figure> figures = new ArrayList<>();
-		compare(figures, Kind.GIRTH, filed.girthInches(), checked.girthInches(), tolerances::girthInches);
-		compare(figures, Kind.HEIGHT, filed.heightFeet(), checked.heightFeet(), tolerances::heightFeet);
-		compare(figures, Kind.CROWN, filed.crownSpreadFeet(), checked.crownSpreadFeet(), tolerances::spreadFeet);
+	public static Agreement between(Reduced filed, Reduced checked, Tolerances tolerances, VisitsApart apart) {
+		List<CheckedFigure> figures = new ArrayList<>();
+		compare(figures, Kind.GIRTH, filed.girthInches(), checked.girthInches(), tolerances, apart);
+		compare(figures, Kind.HEIGHT, filed.heightFeet(), checked.heightFeet(), tolerances, apart);
+		compare(figures, Kind.CROWN, filed.crownSpreadFeet(), checked.crownSpreadFeet(), tolerances, apart);
 		return new Agreement(figures);
 	}
 
 	/** Whether no figure lies outside its tolerance; so also where none was compared. */
 	public boolean holds() {
-		return this.figures.stream().allMatch(Figure::within);
+		return this.figures.stream().allMatch(CheckedFigure::withinTolerance);
 	}
 
-	public List<Figure> outside() {
-		return this.figures.stream().filter((figure) -> !figure.within()).toList();
+	public List<CheckedFigure> outside() {
+		return this.figures.stream().filter((figure) -> !figure.withinTolerance()).toList();
 	}
 
-	private static void compare(List<Figure> figures, Kind kind, @Nullable Estimate filed, @Nullable Estimate checked,
-			DoubleUnaryOperator tolerance) {
+	private static void compare(List<CheckedFigure> figures, Kind kind, @Nullable Estimate filed,
+			@Nullable Estimate checked, Tolerances tolerances, VisitsApart apart) {
 		if (filed != null && checked != null) {
-			figures.add(new Figure(kind, filed.value(), checked.value(), tolerance.applyAsDouble(checked.value())));
+			figures.add(CheckedFigure.of(kind, filed, checked, tolerances, apart.growth(kind)));
 		}
-	}
-
-	/**
-	 * One figure of both: inches for a girth, feet for the others.
-	 *
-	 * @param tolerance how far apart they may lie, inclusive
-	 */
-	public record Figure(Kind kind, double filed, double checked, double tolerance) {
-
-		public double difference() {
-			return this.filed - this.checked;
-		}
-
-		public boolean within() {
-			return Math.abs(difference()) <= this.tolerance + NOISE;
-		}
-
 	}
 
 }

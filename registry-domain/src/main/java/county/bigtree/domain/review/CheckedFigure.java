@@ -2,7 +2,9 @@ package county.bigtree.domain.review;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
+import county.bigtree.domain.measuring.Combination;
 import county.bigtree.domain.measuring.Kind;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.Figures;
@@ -74,6 +76,37 @@ public record CheckedFigure(Kind kind, Estimate filed, Estimate checked, double 
 		return Agreed.LOOK_AGAIN;
 	}
 
+	/**
+	 * Both put together by their uncertainties, for information, or null: only figures
+	 * that agree and of about one time are of one quantity.
+	 */
+	public @Nullable Combination combined() {
+		return (verdict() != Agreed.AGREES || enScore() == null || !this.growth.equals(GrowthWindow.NONE)) ? null
+				: Combination.of(List.of(this.filed, this.checked));
+	}
+
+	/** The verdict in a sentence that a volunteer understands. */
+	public String sentence() {
+		String both = "The filed %s of %s and the checked one of %s ".formatted(name(), shown(this.filed.value()),
+				shown(this.checked.value()));
+		return both + switch (verdict()) {
+			case AGREES -> "agree.";
+			case DISAGREES -> "do not agree.";
+			case LOOK_AGAIN -> withinTolerance()
+					? "are within the tolerance, but farther apart than their uncertainties let one expect: look again."
+					: "are no farther apart than their uncertainties let one expect, but beyond the tolerance: look again.";
+		};
+	}
+
+	/** Why a filed figure can't be confirmed, with the numbers. */
+	String outsideTolerance() {
+		String grown = (this.growth.equals(GrowthWindow.NONE)) ? ""
+				: ", of which growth between the visits explains all but " + shown(Math.abs(unexplained()));
+		return "The filed %s of %s differs from yours of %s by %s%s: more than %s.".formatted(name(),
+				shown(this.filed.value()), shown(this.checked.value()), shown(Math.abs(difference())), grown,
+				shown(this.tolerance));
+	}
+
 	/** A sentence for each test, with its numbers. */
 	public List<String> reasons() {
 		List<String> reasons = new ArrayList<>();
@@ -97,6 +130,10 @@ public record CheckedFigure(Kind kind, Estimate filed, Estimate checked, double 
 		}
 		return "The difference is %s times what both uncertainties allow (E_n); they %s.".formatted(
 				Figures.rounded(Math.abs(score), 3), (Math.abs(score) <= 1) ? "agree up to 1" : "disagree above 1");
+	}
+
+	private String name() {
+		return (this.kind == Kind.CROWN) ? "crown spread" : this.kind.name().toLowerCase(Locale.ROOT);
 	}
 
 	private String shown(double value) {

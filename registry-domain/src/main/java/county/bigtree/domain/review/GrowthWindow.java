@@ -49,6 +49,12 @@ public record GrowthWindow(double least, double most) {
 		return within(Figures.notNegative("years", years)) ? NONE : new GrowthWindow(0, fastest * years);
 	}
 
+	/** The same where the figure compared is the earlier one. */
+	GrowthWindow backwards() {
+		// 0 less a limit, for a limit of 0 must not become -0
+		return new GrowthWindow(0 - this.most, 0 - this.least);
+	}
+
 	/** What is left of a difference once growth has explained what it can. */
 	double unexplained(double gain) {
 		return (gain > this.most) ? gain - this.most : Math.min(0, gain - this.least);

@@ -1,14 +1,12 @@
 package county.bigtree.domain.review;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 import county.bigtree.domain.measuring.Reduced;
-import county.bigtree.domain.quantity.Figures;
 import county.bigtree.domain.review.Refusal.Ground;
 import org.jspecify.annotations.Nullable;
 
@@ -50,11 +48,12 @@ public final class SignOffRules {
 	 * Whether the verdict can stand beside the verifier's own figures.
 	 * @param own what the verifier measured, or null for nothing
 	 * @param ownReadingsRequired whether the rulebook demands them
+	 * @param agreement of the filed figures with the verifier's
 	 */
-	public static Optional<Refusal> verdictStands(Verdict verdict, Reduced filed, @Nullable Reduced own,
-			boolean ownReadingsRequired, Tolerances tolerances) {
+	public static Optional<Refusal> verdictStands(Verdict verdict, @Nullable Reduced own, boolean ownReadingsRequired,
+			Agreement agreement) {
 		return first(List.of(() -> bringsOwnReadings(own, ownReadingsRequired), () -> correctionIsWhole(verdict, own),
-				() -> confirmationAgrees(verdict, filed, own, tolerances)));
+				() -> confirmationAgrees(verdict, agreement)));
 	}
 
 	private static Optional<Refusal> bringsOwnReadings(@Nullable Reduced own, boolean required) {
@@ -71,28 +70,16 @@ public final class SignOffRules {
 				: Optional.empty();
 	}
 
-	private static Optional<Refusal> confirmationAgrees(Verdict verdict, Reduced filed, @Nullable Reduced own,
-			Tolerances tolerances) {
-		if (verdict != Verdict.CONFIRMED || own == null) {
+	private static Optional<Refusal> confirmationAgrees(Verdict verdict, Agreement agreement) {
+		if (verdict != Verdict.CONFIRMED || agreement.holds()) {
 			return Optional.empty();
 		}
-		Agreement agreement = Agreement.between(filed, own, tolerances);
-		if (agreement.holds()) {
-			return Optional.empty();
-		}
-		String outside = agreement.outside().stream().map(SignOffRules::sentence).collect(Collectors.joining(" "));
+		String outside = agreement.outside()
+			.stream()
+			.map(CheckedFigure::outsideTolerance)
+			.collect(Collectors.joining(" "));
 		return refusal(Ground.NOT_ENOUGH,
 				outside + " The figures can't be confirmed: choose corrected or not-confirmed.");
-	}
-
-	private static String sentence(Agreement.Figure figure) {
-		String unit = switch (figure.kind()) {
-			case GIRTH -> " in";
-			case HEIGHT, CROWN -> " ft";
-		};
-		return "The filed %s of %s differs from yours of %s by more than %s.".formatted(
-				figure.kind().name().toLowerCase(Locale.ROOT), Figures.rounded(figure.filed(), 5) + unit,
-				Figures.rounded(figure.checked(), 5) + unit, Figures.rounded(figure.tolerance(), 3) + unit);
 	}
 
 	private static Optional<Refusal> first(List<Supplier<Optional<Refusal>>> rules) {

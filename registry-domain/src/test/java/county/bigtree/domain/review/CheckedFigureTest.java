@@ -1,5 +1,6 @@
 package county.bigtree.domain.review;
 
+import county.bigtree.domain.measuring.Combination;
 import county.bigtree.domain.measuring.Kind;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.InvalidReadingException;
@@ -55,6 +56,33 @@ class CheckedFigureTest {
 		assertThat(GrowthWindow.ofGirth(0.2, 1)).isEqualTo(GrowthWindow.NONE);
 		assertThat(GrowthWindow.ofFeet(1.5, 4)).isEqualTo(new GrowthWindow(0, 6));
 		assertThat(figure(Kind.HEIGHT, 90, 1, 96, 1, GrowthWindow.ofFeet(1.5, 4)).unexplained()).isZero();
+	}
+
+	@Test
+	void saysTheVerdictInASentence() {
+		assertThat(figure(Kind.GIRTH, 150, 0.5, 150.9, 0.5, GrowthWindow.NONE).sentence())
+			.isEqualTo("The filed girth of 150 in and the checked one of 150.9 in agree.");
+		assertThat(figure(Kind.CROWN, 60, 1, 50, 1, GrowthWindow.NONE).sentence())
+			.isEqualTo("The filed crown spread of 60 ft and the checked one of 50 ft do not agree.");
+		assertThat(figure(Kind.HEIGHT, 98, 2.5, 91, 1.5, GrowthWindow.NONE).sentence())
+			.endsWith("within the tolerance, but farther apart than their uncertainties let one expect: look again.");
+		assertThat(figure(Kind.GIRTH, 150, 0.5, 151.2, 0.5, GrowthWindow.NONE).sentence())
+			.endsWith("let one expect, but beyond the tolerance: look again.");
+	}
+
+	/**
+	 * 98 ± 2.5 and 93 ± 1.5: weights 0.16 and 0.4444, mean 94.3235, u 1.2863, χ² =
+	 * (3.6765 / 2.5)² + (1.3235 / 1.5)² = 2.9412, Birge 1.715, widened 2.2059; by hand.
+	 */
+	@Test
+	void combinesWhatAgreesAndIsOfOneTime() {
+		Combination combined = figure(Kind.HEIGHT, 98, 2.5, 93, 1.5, GrowthWindow.NONE).combined();
+		assertThat(combined).isNotNull();
+		assertThat(combined.mean().value()).isCloseTo(94.3235, within(1e-4));
+		assertThat(combined.mean().standardUncertainty()).isCloseTo(2.2059, within(1e-4));
+		assertThat(figure(Kind.HEIGHT, 98, 2.5, 91, 1.5, GrowthWindow.NONE).combined()).isNull();
+		assertThat(figure(Kind.HEIGHT, 98, 0, 93, 1.5, GrowthWindow.NONE).combined()).isNull();
+		assertThat(figure(Kind.HEIGHT, 92, 1, 93, 1, GrowthWindow.ofFeet(1, 4)).combined()).isNull();
 	}
 
 	/**

@@ -56,7 +56,7 @@ class SignOffRulesTest {
 	void aConfirmationLiesWithinTheTolerances() {
 		assertThat(stands(Verdict.CONFIRMED, reduced(150.0, 90.0, 60.0), false)).isEmpty();
 		assertThat(stands(Verdict.CONFIRMED, reduced(148.0, null, null), false))
-			.startsWith("The filed girth of 150 in differs from yours of 148 in by more than 1.48 in.")
+			.startsWith("The filed girth of 150 in differs from yours of 148 in by 2 in: more than 1.48 in.")
 			.endsWith("choose corrected or not-confirmed.");
 		assertThat(stands(Verdict.CONFIRMED, reduced(null, 80.0, null), false)).contains("filed height");
 		assertThat(stands(Verdict.CONFIRMED, reduced(null, null, 50.0), false)).contains("filed crown");
@@ -94,23 +94,45 @@ class SignOffRulesTest {
 	void agreementIsInclusive(@Nullable Double girth, @Nullable Double checkedGirth, @Nullable Double height,
 			@Nullable Double checkedHeight, @Nullable Double crown, @Nullable Double checkedCrown, boolean holds) {
 		Agreement agreement = Agreement.between(reduced(girth, height, crown),
-				reduced(checkedGirth, checkedHeight, checkedCrown), Tolerances.STANDARD);
+				reduced(checkedGirth, checkedHeight, checkedCrown), Tolerances.STANDARD, VisitsApart.NOT_AT_ALL);
 		assertThat(agreement.holds()).isEqualTo(holds);
 	}
 
 	@Test
 	void tolerancesAreTheRulebooksToSet() {
 		Tolerances strict = new Tolerances(0, 0, 0.01, 0.01, 0);
-		assertThat(SignOffRules.verdictStands(Verdict.CONFIRMED, FILED, reduced(150.0, 89.0, 60.0), false, strict))
-			.isPresent();
-		assertThat(SignOffRules.verdictStands(Verdict.CONFIRMED, FILED, reduced(150.0, 89.5, 60.0), false, strict))
-			.isEmpty();
+		assertThat(confirmed(reduced(150.0, 89.0, 60.0), strict, VisitsApart.NOT_AT_ALL)).isNotEmpty();
+		assertThat(confirmed(reduced(150.0, 89.5, 60.0), strict, VisitsApart.NOT_AT_ALL)).isEmpty();
+	}
+
+	/**
+	 * Eight years at rings of 0.15 in: 2 π × 0.15 × 8 = 7.5398 in of girth, and 8 ft of
+	 * height at a foot a year; worked by hand. The tolerance of 158.5 in is 1.585 in.
+	 */
+	@Test
+	void aConfirmationAllowsForGrowthBetweenTheVisits() {
+		VisitsApart later = new VisitsApart(8, 0.15, 1);
+		VisitsApart earlier = new VisitsApart(-8, 0.15, 1);
+		assertThat(confirmed(reduced(158.5, 98.0, 60.0), Tolerances.STANDARD, later)).isEmpty();
+		assertThat(confirmed(reduced(158.5, 98.0, 60.0), Tolerances.STANDARD, earlier)).isNotEmpty();
+		assertThat(confirmed(reduced(141.5, 82.0, 60.0), Tolerances.STANDARD, earlier)).isEmpty();
+		assertThat(confirmed(reduced(141.5, 82.0, 60.0), Tolerances.STANDARD, later)).isNotEmpty();
+		assertThat(confirmed(reduced(160.0, 90.0, 60.0), Tolerances.STANDARD, later))
+			.startsWith("The filed girth of 150 in differs from yours of 160 in by 10 in, "
+					+ "of which growth between the visits explains all but 2.46 in: more than 1.6 in.");
+	}
+
+	private static String confirmed(Reduced own, Tolerances tolerances, VisitsApart apart) {
+		return SignOffRules
+			.verdictStands(Verdict.CONFIRMED, own, false, Agreement.between(FILED, own, tolerances, apart))
+			.map(Refusal::detail)
+			.orElse("");
 	}
 
 	private static String stands(Verdict verdict, @Nullable Reduced own, boolean required) {
-		return SignOffRules.verdictStands(verdict, FILED, own, required, Tolerances.STANDARD)
-			.map(Refusal::detail)
-			.orElse("");
+		Agreement agreement = (own == null) ? Agreement.NOTHING_COMPARED
+				: Agreement.between(FILED, own, Tolerances.STANDARD, VisitsApart.NOT_AT_ALL);
+		return SignOffRules.verdictStands(verdict, own, required, agreement).map(Refusal::detail).orElse("");
 	}
 
 	private static String detail(Optional<Refusal> refusal) {

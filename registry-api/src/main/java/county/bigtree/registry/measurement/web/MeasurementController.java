@@ -68,7 +68,7 @@ class MeasurementController {
 		return Page.whole(this.measurements.of(known.id())
 			.stream()
 			.filter((one) -> insider || one.status().equals("counting") || one.status().equals("superseded"))
-			.map((one) -> insider ? json(one) : json(one).withoutChecks())
+			.map((one) -> insider ? json(one) : json(one).toThePublic())
 			.toList());
 	}
 
