@@ -14,6 +14,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.test.web.servlet.request.MockMultipartHttpServletRequestBuilder;
 
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
@@ -137,6 +138,13 @@ public class TestTrees {
 		return this.mvc.getObject()
 			.perform(request.contentType(MediaType.APPLICATION_JSON)
 				.header("Idempotency-Key", UUID.randomUUID().toString())
+				.header(HttpHeaders.AUTHORIZATION, person.bearer()));
+	}
+
+	/** Sends a file. */
+	public ResultActions send(MockMultipartHttpServletRequestBuilder request, TestPerson person) throws Exception {
+		return this.mvc.getObject()
+			.perform(request.header("Idempotency-Key", UUID.randomUUID().toString())
 				.header(HttpHeaders.AUTHORIZATION, person.bearer()));
 	}
 

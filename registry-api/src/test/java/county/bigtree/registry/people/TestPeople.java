@@ -1,11 +1,13 @@
 package county.bigtree.registry.people;
 
 import java.time.Clock;
+import java.time.ZoneOffset;
 import java.util.Arrays;
 import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionTemplate;
 
@@ -30,7 +32,11 @@ public class TestPeople {
 
 	private final Clock clock;
 
-	TestPeople(Accounts accounts, MakeToken makeToken, Actors actors, TransactionTemplate transactions, Clock clock) {
+	private final JdbcClient jdbc;
+
+	TestPeople(Accounts accounts, MakeToken makeToken, Actors actors, TransactionTemplate transactions, Clock clock,
+			JdbcClient jdbc) {
+		this.jdbc = jdbc;
 		this.accounts = accounts;
 		this.makeToken = makeToken;
 		this.actors = actors;
@@ -48,6 +54,19 @@ public class TestPeople {
 		});
 		String token = this.makeToken.make(this.actors.get(id), "test", null).secret();
 		return new TestPerson(id, email, "Person " + number, token);
+	}
+
+	/** Gives one more role. */
+	public void give(TestPerson person, CountyRole role) {
+		this.transactions.executeWithoutResult(
+				(status) -> this.accounts.give(person.id(), List.of(role), null, this.clock.instant()));
+	}
+
+	/** Ends every role held. */
+	public void takeRoles(TestPerson person) {
+		this.jdbc.sql("update role_assignment set until_at = ? where person = ? and until_at is null")
+			.params(this.clock.instant().atOffset(ZoneOffset.UTC), person.id())
+			.update();
 	}
 
 	public TestPerson volunteer(String county) {

@@ -7,6 +7,7 @@ import county.bigtree.registry.measurement.MoveMeasurement;
 import county.bigtree.registry.http.IfMatch;
 import county.bigtree.registry.http.DryRun;
 import java.net.URI;
+import java.util.List;
 import java.util.UUID;
 
 import county.bigtree.registry.access.Access;
@@ -58,18 +59,28 @@ class MeasurementController {
 	@GetMapping("/api/v1/trees/{tree}/measurements")
 	@Access(Who.ANYONE)
 	@Operation(operationId = "listMeasurements",
-			summary = "The measurements of a tree: the public sees those that count or counted")
+			summary = "The measurements of a tree: those that count or counted, one's own, and all for the county's verifiers")
 	Page<MeasurementJson> list(@PathVariable String tree, @Nullable Actor actor) {
 		TreeDirectory.KnownTree known = this.trees.get(tree);
 		boolean insider = actor != null && actor.isVerifierIn(known.county());
-		if (!known.accepted() && !insider) {
+		List<ReadMeasurements.Measurement> shown = this.measurements.of(known.id())
+			.stream()
+			.filter((one) -> insider || isPublic(one) || filed(actor, one))
+			.toList();
+		if (!known.accepted() && !insider && shown.stream().noneMatch((one) -> filed(actor, one))) {
 			throw Problem.notFound("No tree has this id or tag.");
 		}
-		return Page.whole(this.measurements.of(known.id())
-			.stream()
-			.filter((one) -> insider || one.status().equals("counting") || one.status().equals("superseded"))
-			.map((one) -> insider ? json(one) : json(one).toThePublic())
+		return Page.whole(shown.stream()
+			.map((one) -> insider || filed(actor, one) ? json(one) : json(one).toThePublic())
 			.toList());
+	}
+
+	private static boolean isPublic(ReadMeasurements.Measurement one) {
+		return one.status().equals("counting") || one.status().equals("superseded");
+	}
+
+	private static boolean filed(@Nullable Actor actor, ReadMeasurements.Measurement one) {
+		return actor != null && one.filedBy().equals(actor.id());
 	}
 
 	@PostMapping("/api/v1/trees/{tree}/measurements")
