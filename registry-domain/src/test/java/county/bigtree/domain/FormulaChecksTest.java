@@ -76,7 +76,7 @@ class FormulaChecksTest {
 			case "E9" -> "reach";
 			case "E11" -> "radii";
 			case "E12" -> "bearings/2";
-			case "E13" -> "";
+			case "E13" -> "lowerHeight";
 			case "E14" -> "heightFeet";
 			case "E15" -> "girthInchesStandardUncertainty";
 			default -> throw new IllegalArgumentException(id);

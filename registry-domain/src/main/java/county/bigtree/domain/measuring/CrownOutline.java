@@ -67,31 +67,39 @@ public record CrownOutline(List<Double> radii, List<Double> bearings) {
 	 * The polygon's area with its standard uncertainty from those of the radii, in square
 	 * feet.
 	 * @param uncertainties in feet, one for each radius, taken as independent
+	 * @param common of what all radii share, as the stem's radius that was added to each
 	 */
-	public Estimate polygonArea(List<Double> uncertainties) {
+	public Estimate polygonArea(List<Double> uncertainties, double common) {
 		int n = this.radii.size();
-		double[] contributions = new double[n];
+		double[] contributions = new double[n + 1];
+		double together = 0;
 		for (int i = 0; i < n; i++) {
 			int before = (i + n - 1) % n;
 			double sensitivity = (this.radii.get(before) * sine(before) + this.radii.get((i + 1) % n) * sine(i)) / 2;
 			contributions[i] = sensitivity * uncertainty(uncertainties, i);
+			together += sensitivity;
 		}
+		contributions[n] = together * Figures.notNegative("common", common);
 		return new Estimate(polygonArea(), Uncertainty.combined(contributions));
 	}
 
-	/** As {@link #polygonArea(List)}, of the sectors. */
-	public Estimate sectorArea(List<Double> uncertainties) {
+	/** As {@link #polygonArea(List, double)}, of the sectors. */
+	public Estimate sectorArea(List<Double> uncertainties, double common) {
 		double[] weights = Bearings.weights(this.bearings);
-		double[] contributions = new double[weights.length];
+		double[] contributions = new double[weights.length + 1];
+		double together = 0;
 		for (int i = 0; i < weights.length; i++) {
-			contributions[i] = 2 * Math.PI * weights[i] * this.radii.get(i) * uncertainty(uncertainties, i);
+			double sensitivity = 2 * Math.PI * weights[i] * this.radii.get(i);
+			contributions[i] = sensitivity * uncertainty(uncertainties, i);
+			together += sensitivity;
 		}
+		contributions[weights.length] = together * Figures.notNegative("common", common);
 		return new Estimate(sectorArea(), Uncertainty.combined(contributions));
 	}
 
-	/** As {@link #sectorArea(List)}, of the spread in feet. */
-	public Estimate areaPreservingSpread(List<Double> uncertainties) {
-		Estimate area = sectorArea(uncertainties);
+	/** As {@link #sectorArea(List, double)}, of the spread in feet. */
+	public Estimate areaPreservingSpread(List<Double> uncertainties, double common) {
+		Estimate area = sectorArea(uncertainties, common);
 		double spread = areaPreservingSpread();
 		return new Estimate(spread, 2 * area.standardUncertainty() / (Math.PI * Figures.positive("radii", spread)));
 	}

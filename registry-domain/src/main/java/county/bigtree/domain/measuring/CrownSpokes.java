@@ -99,7 +99,15 @@ public record CrownSpokes(List<Length> radii, List<Double> bearings, @Nullable L
 			.toList();
 	}
 
-	private double[] weights() {
+	/** Of the stem's radius that was added to each, in feet; 0 where none was. */
+	double stemRadiusUncertainty() {
+		return (this.stemGirth == null) ? 0
+				: this.stemGirth.estimate(LengthUnit.FT, InstrumentDefaults.GIRTH_TAPE).standardUncertainty()
+						/ (2 * Math.PI);
+	}
+
+	/** Of each spoke, its share of the circle. */
+	double[] weights() {
 		return this.bearings.isEmpty() ? Bearings.evenWeights(this.radii.size()) : Bearings.weights(this.bearings);
 	}
 

@@ -35,8 +35,11 @@ public record Readings(@Nullable GirthReading girth, @Nullable HeightReading hei
 		Estimate c = estimate("girth", this.girth);
 		Estimate h = estimate("height", this.height);
 		Estimate w = estimate("crown", this.crown);
-		return (c == null || h == null || w == null) ? new Reduced(Reduced.VERSION, c, h, w) : new Reduced(
-				Reduced.VERSION, c, h, w, SharedGirth.correlations(this.girth, this.height, this.crown, c, h, w));
+		return (c == null || h == null || w == null) ? new Reduced(Reduced.VERSION, c, h, w)
+				: new Reduced(Reduced.VERSION, c, h, w,
+						SharedGirth.correlations(this.girth, this.height, this.crown, c, h, w)
+							.withHeightCrown(SharedBaseline.correlation(this.height, this.crown,
+									h.standardUncertainty(), w.standardUncertainty())));
 	}
 
 	/** All arithmetic, in the order girth, height, crown, points. */

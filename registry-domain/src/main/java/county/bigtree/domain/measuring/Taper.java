@@ -1,6 +1,7 @@
 package county.bigtree.domain.measuring;
 
 import county.bigtree.domain.quantity.Estimate;
+import county.bigtree.domain.quantity.Figures;
 import county.bigtree.domain.quantity.Flaw;
 import county.bigtree.domain.quantity.InvalidReadingException;
 
@@ -29,12 +30,13 @@ public final class Taper {
 		double below = heightFeet - lowerHeight.value();
 		double above = upperHeight.value() - heightFeet;
 		if (!(below > 0 && above > 0)) {
-			throw new InvalidReadingException("", Flaw.OUT_OF_RANGE,
-					"the height wanted must lie between the two taped");
+			throw new InvalidReadingException((below > 0) ? "upperHeight" : "lowerHeight", Flaw.OUT_OF_RANGE,
+					"must leave the height wanted, " + Figures.plain(heightFeet) + " ft, between the two taped");
 		}
 		double apart = below + above;
 		if (apart > FARTHEST_APART) {
-			throw new InvalidReadingException("", Flaw.OUT_OF_RANGE, "the two girths must be at most 2 ft apart");
+			throw new InvalidReadingException("upperHeight", Flaw.OUT_OF_RANGE,
+					"must be at most 2 ft above the lower one");
 		}
 		double taper = (upperGirth.value() - lowerGirth.value()) / apart;
 		Budget budget = Budget.of(Budget.term("C1", above / apart, lowerGirth),

@@ -13,23 +13,48 @@ import county.bigtree.domain.quantity.Figures;
  */
 public record Comparison(BigDecimal margin, double standardUncertainty, double probability) {
 
-	/** The comparison in a word. */
+	/** The comparison in a word. The code is what JSON writes. */
 	public enum Clarity {
 
 		/** The order is right with a probability of 0.95 or more. */
-		CLEAR,
+		CLEAR("clear", "clear"),
 
 		/** With 0.75 or more. */
-		LIKELY,
+		LIKELY("likely", "likely"),
 
 		/** With less. */
-		TOO_CLOSE
+		TOO_CLOSE("too-close", "too close to call");
+
+		private static final double CLEAR_FROM = 0.95;
+
+		private static final double LIKELY_FROM = 0.75;
+
+		private final String code;
+
+		private final String words;
+
+		Clarity(String code, String words) {
+			this.code = code;
+			this.words = words;
+		}
+
+		/** Of an order that is right with this probability. */
+		public static Clarity of(double probability) {
+			if (probability >= CLEAR_FROM) {
+				return CLEAR;
+			}
+			return (probability >= LIKELY_FROM) ? LIKELY : TOO_CLOSE;
+		}
+
+		public String code() {
+			return this.code;
+		}
+
+		public String words() {
+			return this.words;
+		}
 
 	}
-
-	private static final double CLEAR_FROM = 0.95;
-
-	private static final double LIKELY_FROM = 0.75;
 
 	/**
 	 * Of two trees whose scores err together, as where one party measured both.
@@ -60,11 +85,7 @@ public record Comparison(BigDecimal margin, double standardUncertainty, double p
 	 * that.
 	 */
 	public Clarity clarity() {
-		double surer = Math.max(this.probability, 1 - this.probability);
-		if (surer >= CLEAR_FROM) {
-			return Clarity.CLEAR;
-		}
-		return (surer >= LIKELY_FROM) ? Clarity.LIKELY : Clarity.TOO_CLOSE;
+		return Clarity.of(Math.max(this.probability, 1 - this.probability));
 	}
 
 	private static double probability(BigDecimal margin, double u) {

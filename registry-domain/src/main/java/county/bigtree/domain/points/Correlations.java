@@ -18,6 +18,12 @@ public record Correlations(double girthHeight, double girthCrown, double heightC
 		Figures.within("heightCrown", heightCrown, -1, 1, "from -1 to 1");
 	}
 
+	/** The same where height and crown share something more. */
+	public Correlations withHeightCrown(double more) {
+		return (more == 0) ? this
+				: new Correlations(this.girthHeight, this.girthCrown, Math.min(1, this.heightCrown + more));
+	}
+
 	/** Of the points, from what each figure contributes to them. */
 	double combined(double girth, double height, double crown) {
 		double squares = girth * girth + height * height + crown * crown;

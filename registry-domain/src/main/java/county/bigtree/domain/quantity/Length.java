@@ -1,6 +1,5 @@
 package county.bigtree.domain.quantity;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -22,8 +21,9 @@ public sealed interface Length
 	double in(LengthUnit unit);
 
 	/**
-	 * With its standard uncertainty: the one stated, else the default. Segments are taken
-	 * as independent, each with its own.
+	 * With its standard uncertainty: the one stated, else the default. Segments without a
+	 * stated one are of one instrument, and together worth what their sum would be at
+	 * once; stated ones are independent.
 	 */
 	Estimate estimate(LengthUnit unit, DefaultUncertainty byDefault);
 
@@ -196,10 +196,24 @@ public sealed interface Length
 
 		@Override
 		public Estimate estimate(LengthUnit wanted, DefaultUncertainty byDefault) {
-			List<Double> uncertainties = new ArrayList<>();
-			this.parts.forEach((part) -> uncertainties.add(part.estimate(wanted, byDefault).standardUncertainty()));
-			double squares = uncertainties.stream().mapToDouble((u) -> u * u).sum();
-			return new Estimate(in(wanted), Math.sqrt(squares));
+			double unstated = this.parts.stream()
+				.filter((part) -> !part.statesUncertainty())
+				.mapToDouble(Length::inches)
+				.sum();
+			// each its part of what one instrument is worth over all of them
+			DefaultUncertainty share = (inches) -> byDefault.inches(unstated) * inches / unstated;
+			double together = 0;
+			double squares = 0;
+			for (Length part : this.parts) {
+				double u = part.estimate(wanted, share).standardUncertainty();
+				if (part.statesUncertainty()) {
+					squares += u * u;
+				}
+				else {
+					together += u;
+				}
+			}
+			return new Estimate(in(wanted), Math.sqrt(squares + together * together));
 		}
 
 		@Override

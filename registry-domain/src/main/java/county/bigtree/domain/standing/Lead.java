@@ -35,6 +35,11 @@ public record Lead(BigDecimal points, double standardUncertainty, double probabi
 		return leads;
 	}
 
+	/** How clear the order of the two is. */
+	public Comparison.Clarity clarity() {
+		return Comparison.Clarity.of(this.probability);
+	}
+
 	private static Lead over(ScoredTree tree, ScoredTree next) {
 		Comparison comparison = Comparison.of(tree.score(), next.score());
 		return new Lead(comparison.margin(), comparison.standardUncertainty(), comparison.probability(), next.tree());

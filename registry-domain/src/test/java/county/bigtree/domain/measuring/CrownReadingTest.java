@@ -67,10 +67,48 @@ class CrownReadingTest {
 			spread = Math.hypot(spread,
 					us.get(i) * (moved.areaPreservingSpread() - outline.areaPreservingSpread()) / 1e-5);
 		}
-		assertThat(outline.polygonArea(us).standardUncertainty()).isCloseTo(polygon, within(1e-3));
-		assertThat(outline.sectorArea(us).standardUncertainty()).isCloseTo(sector, within(1e-3));
-		assertThat(outline.areaPreservingSpread(us).standardUncertainty()).isCloseTo(spread, within(1e-5));
-		refused("uncertainties", () -> outline.sectorArea(List.of(1.0)));
+		assertThat(outline.polygonArea(us, 0).standardUncertainty()).isCloseTo(polygon, within(1e-3));
+		assertThat(outline.sectorArea(us, 0).standardUncertainty()).isCloseTo(sector, within(1e-3));
+		assertThat(outline.areaPreservingSpread(us, 0).standardUncertainty()).isCloseTo(spread, within(1e-5));
+		refused("uncertainties", () -> outline.sectorArea(List.of(1.0), 0));
+	}
+
+	/** Against a secant of the areas as all radii grow together. */
+	@Test
+	void whatAllRadiiShareMovesTheAreasAtOnce() {
+		List<Double> radii = List.of(25.0, 30.0, 28.0, 24.0, 31.0, 33.0, 27.0);
+		List<Double> bearings = List.of(0.0, 40.0, 95.0, 150.0, 200.0, 260.0, 310.0);
+		List<Double> exact = Collections.nCopies(7, 0.0);
+		CrownOutline outline = new CrownOutline(radii, bearings);
+		CrownOutline grown = new CrownOutline(radii.stream().map((radius) -> radius + 1e-5).toList(), bearings);
+		assertThat(outline.polygonArea(exact, 0.3).standardUncertainty())
+			.isCloseTo(0.3 * (grown.polygonArea() - outline.polygonArea()) / 1e-5, within(1e-3));
+		assertThat(outline.sectorArea(exact, 0.3).standardUncertainty())
+			.isCloseTo(0.3 * (grown.sectorArea() - outline.sectorArea()) / 1e-5, within(1e-3));
+		assertThat(outline.areaPreservingSpread(exact, 0.3).standardUncertainty())
+			.isCloseTo(0.3 * (grown.areaPreservingSpread() - outline.areaPreservingSpread()) / 1e-5, within(1e-5));
+	}
+
+	/**
+	 * Spokes from the bark of a stem of 150 in, uncertain by 3 in: its radius by 3 / (2 π
+	 * × 12) = 0.0398 ft, the same for all four; a sector's area by 2 π r × that. By hand.
+	 */
+	@Test
+	void aCrownCoversGroundByItsReadings() {
+		Length spoke = Length.of(24, FT, 0);
+		CrownCover cover = CrownCover
+			.of(new CrownSpokes(List.of(spoke, spoke, spoke, spoke), List.of(), Length.of(150, IN, 3), Notes.NONE));
+		assertThat(cover.areas()).extracting(CrownCover.Area::form)
+			.containsExactly(CrownCover.Form.DISC, CrownCover.Form.POLYGON, CrownCover.Form.SECTORS);
+		double radius = 25.989437;
+		assertThat(cover.areas().get(2).squareFeet().value()).isCloseTo(Math.PI * radius * radius, within(1e-3));
+		assertThat(cover.areas().get(2).squareFeet().standardUncertainty())
+			.isCloseTo(2 * Math.PI * radius * 3 / (2 * Math.PI * 12), within(1e-3));
+		assertThat(cover.areas().get(0).squareFeet().standardUncertainty())
+			.isCloseTo(cover.areas().get(2).squareFeet().standardUncertainty(), within(1e-6));
+		CrownCover stated = CrownCover.of(new StatedSpread(Length.of(50, FT, 1), Notes.NONE));
+		assertThat(stated.areas()).hasSize(1);
+		assertThat(stated.areaPreservingSpread()).isNull();
 	}
 
 	@Test

@@ -110,7 +110,7 @@ class ReadingPropertiesTest {
 			case TWO_STATION -> 0.04;
 			case TANGENT -> 0.03;
 			case SINE -> 0.015;
-			// two segments or two girths, each with a quarter of a percent of its own
+			// two girths, each with a quarter of a percent of its own
 			case TAPE, TAPER -> 0.0025 / Math.sqrt(2);
 			default -> 0.002;
 		};

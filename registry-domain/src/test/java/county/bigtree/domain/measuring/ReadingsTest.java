@@ -28,8 +28,8 @@ class ReadingsTest {
 	void comeToPointsWithWorking() {
 		Readings readings = new Readings(GIRTH, HEIGHT, CROWN);
 		Reduced reduced = readings.reduce();
-		assertThat(reduced)
-			.isEqualTo(new Reduced(1, new Estimate(187.5, 0.5), new Estimate(91.4, 2), new Estimate(67.3, 2.5)));
+		assertThat(reduced).isEqualTo(
+				new Reduced(Reduced.VERSION, new Estimate(187.5, 0.5), new Estimate(91.4, 2), new Estimate(67.3, 2.5)));
 		Score score = reduced.score().orElseThrow();
 		assertThat(score.points()).hasToString("295.73");
 		assertThat(score.standardUncertainty()).isCloseTo(2.1542, within(1e-4));

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Random;
 import java.util.function.DoubleSupplier;
 
+import county.bigtree.domain.points.Correlations;
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.quantity.Length;
@@ -102,6 +103,50 @@ class SimulatedUncertaintyTest {
 				new ShadowHeight(Length.of(shadow, FT, 0.5), Length.of(pole, FT, 0.02), Length.of(poleShadow, FT, 0.02),
 						null, around, null, Notes.NONE),
 				new CrownSpokes(Collections.nCopies(4, spoke), List.of(), around, Notes.NONE));
+	}
+
+	/** Taped once from edge to edge, sighted from there: in the height and the crown. */
+	@Test
+	void aBaselineThatHeightAndCrownShare() {
+		Readings visit = sighted(60, 3, 45, -5, 50);
+		double simulated = scatter(
+				() -> sighted(60 + 3 * gauss(), 3, 45 + 0.25 * gauss(), -5 + 0.25 * gauss(), 50 + 0.5 * gauss())
+					.reduce()
+					.score()
+					.orElseThrow()
+					.points()
+					.hundredths() / 100.0);
+		Reduced reduced = visit.reduce();
+		double shared = reduced.score().orElseThrow().standardUncertainty();
+		assertThat(shared).isCloseTo(simulated, within(0.02 * simulated));
+		assertThat(shared).isGreaterThan(
+				1.05 * new Reduced(1, reduced.girthInches(), reduced.heightFeet(), reduced.crownSpreadFeet()).score()
+					.orElseThrow()
+					.standardUncertainty());
+		Readings apart = new Readings(visit.girth(), visit.height(),
+				new CrownAxes(List.of(Length.of(60.5, FT, 3), Length.of(50, FT, 0.5)), Notes.NONE));
+		assertThat(apart.reduce().correlations()).isEqualTo(Correlations.NONE);
+	}
+
+	/** The girth, exact, has no part in it. */
+	private static Readings sighted(double baseline, double u, double top, double base, double across) {
+		Length taped = Length.of(baseline, FT, u);
+		return new Readings(
+				new TapeGirth(Length.of(150, IN, 0), GirthNotes.NONE), new TangentHeight(taped, null, null, null,
+						Angle.degrees(top, 0.25), Angle.degrees(base, 0.25), null, null, Notes.NONE),
+				new CrownAxes(List.of(taped, Length.of(across, FT, 0.5)), Notes.NONE));
+	}
+
+	/**
+	 * A tape that reads 3 % wrong does so in every segment: by simulation, the two crown
+	 * axes each with an error of its own.
+	 */
+	@Test
+	void segmentsOfOneTape() {
+		double simulated = scatter(() -> ((80 + 45) * (1 + 0.03 * gauss()) + (70 + 40) * (1 + 0.03 * gauss())) / 2);
+		CrownAxes axes = new CrownAxes(List.of(Length.segments(Length.of(80, FT), Length.of(45, FT)),
+				Length.segments(Length.of(70, FT), Length.of(40, FT))), Notes.NONE);
+		assertThat(axes.estimate().standardUncertainty()).isCloseTo(simulated, within(0.02 * simulated));
 	}
 
 	/**

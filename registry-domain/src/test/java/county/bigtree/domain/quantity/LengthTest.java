@@ -48,6 +48,28 @@ class LengthTest {
 	}
 
 	/**
+	 * 1 ft or 3 %: 30 and 7 ft are worth what 37 ft are, 1.11 ft; 100 and 100 ft what 200
+	 * are, 6 ft, as one tape stretches alike in both; two short ends of 5 ft no more than
+	 * the 1 ft of one. Of a slope the tape's part follows the level length. By hand.
+	 */
+	@Test
+	void segmentsOfOneTapeAreWorthWhatTheirSumIs() {
+		DefaultUncertainty edge = (inches) -> Math.max(12, 0.03 * inches);
+		assertThat(u(edge, Length.of(30, LengthUnit.FT), Length.of(7, LengthUnit.FT))).isCloseTo(1.11, within(1e-12));
+		assertThat(u(edge, Length.of(100, LengthUnit.FT), Length.of(100, LengthUnit.FT))).isCloseTo(6, within(1e-12));
+		assertThat(u(edge, Length.of(5, LengthUnit.FT), Length.of(5, LengthUnit.FT))).isCloseTo(1, within(1e-12));
+		assertThat(
+				u(edge, Length.of(100, LengthUnit.FT), Length.of(100, LengthUnit.FT), Length.of(50, LengthUnit.FT, 8)))
+			.isCloseTo(10, within(1e-12));
+		Length sloped = Length.alongSlope(Length.of(100, LengthUnit.FT), Angle.degrees(60, 0));
+		assertThat(u(edge, sloped, Length.of(100, LengthUnit.FT))).isCloseTo(4.5, within(1e-9));
+	}
+
+	private static double u(DefaultUncertainty byDefault, Length... parts) {
+		return Length.segments(parts).estimate(LengthUnit.FT, byDefault).standardUncertainty();
+	}
+
+	/**
 	 * Three readings of one tape to an eighth: mean 150, s / √3 = 0.1443, with 1/8 / √12
 	 * = 0.0361 in quadrature 0.1488; 2 (0.1488 / 0.1443)⁴ degrees of freedom. By hand,
 	 * after JCGM 100:2008, 4.2.3, F.2.2.1 and G.4.1.
