@@ -93,9 +93,10 @@ select id, tree, 'bench', seq, pg_temp.recorded(seq, :last_slice), measured_on, 
     "crown": {"method": "axes", "axes": [{"value": %s, "unit": "ft", "standardUncertainty": 1},
       {"value": %s, "unit": "ft", "standardUncertainty": 1}]}}', girth, height, crown + 4, crown - 4)::jsonb, '[]'
 from bench_visit order by seq, number;
+-- by today's version of the formulas, else verify would not reduce them again
 insert into reduction (measurement, version, county, seq, recorded_at, girth_inches, girth_u, height_feet, height_u,
   crown_feet, crown_u, points, points_u)
-select id, 1, 'bench', seq, pg_temp.recorded(seq, :last_slice), girth, 0.5, height, 2, crown, sqrt(0.5), girth + height + crown / 4.0,
+select id, 2, 'bench', seq, pg_temp.recorded(seq, :last_slice), girth, 0.5, height, 2, crown, sqrt(0.5), girth + height + crown / 4.0,
   sqrt(0.25 + 4 + 0.5 / 16)
 from bench_visit order by seq, number;
 insert into sign_off_requirement (measurement, county, seq, recorded_at, required)

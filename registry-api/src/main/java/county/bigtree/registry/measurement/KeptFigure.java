@@ -1,6 +1,7 @@
 package county.bigtree.registry.measurement;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.List;
 import java.util.Locale;
@@ -26,6 +27,8 @@ public record KeptFigure(String kind, BigDecimal filed, BigDecimal filedU, BigDe
 
 	/** Of the figures as reductions keep them. */
 	private static final int DECIMALS = 4;
+
+	private static final MathContext SIGNIFICANT = new MathContext(15, RoundingMode.HALF_EVEN);
 
 	public static List<KeptFigure> of(Agreement agreement) {
 		return agreement.figures().stream().map(KeptFigure::of).toList();
@@ -54,10 +57,11 @@ public record KeptFigure(String kind, BigDecimal filed, BigDecimal filedU, BigDe
 	}
 
 	/**
-	 * A figure as its reduction keeps it, so that a verdict rests on what is on record.
+	 * A figure as its reduction keeps it, so that a verdict rests on what is on record:
+	 * the database takes it into a column of four decimals by its 15 significant digits.
 	 */
 	public static BigDecimal kept(double value) {
-		return BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP);
+		return new BigDecimal(value, SIGNIFICANT).setScale(DECIMALS, RoundingMode.HALF_UP);
 	}
 
 }

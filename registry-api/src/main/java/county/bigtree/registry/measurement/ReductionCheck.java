@@ -1,7 +1,6 @@
 package county.bigtree.registry.measurement;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.math.RoundingMode;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -34,10 +33,6 @@ import tools.jackson.databind.json.JsonMapper;
 class ReductionCheck implements RegisterCheck {
 
 	private static final int FETCH = 1000;
-
-	private static final int DECIMALS = 4;
-
-	private static final MathContext SIGNIFICANT = new MathContext(15, RoundingMode.HALF_EVEN);
 
 	private final JdbcClient jdbc;
 
@@ -94,21 +89,13 @@ class ReductionCheck implements RegisterCheck {
 		List<@Nullable BigDecimal> figures = new ArrayList<>();
 		for (Estimate estimate : Arrays.asList(reduced.girthInches(), reduced.heightFeet(),
 				reduced.crownSpreadFeet())) {
-			figures.add((estimate != null) ? stored(estimate.value()) : null);
-			figures.add((estimate != null) ? stored(estimate.standardUncertainty()) : null);
+			figures.add((estimate != null) ? KeptFigure.kept(estimate.value()) : null);
+			figures.add((estimate != null) ? KeptFigure.kept(estimate.standardUncertainty()) : null);
 		}
 		Score score = reduced.score().orElse(null);
 		figures.add((score != null) ? score.points().toBigDecimal().setScale(2, RoundingMode.UNNECESSARY) : null);
-		figures.add((score != null) ? stored(score.standardUncertainty()) : null);
+		figures.add((score != null) ? KeptFigure.kept(score.standardUncertainty()) : null);
 		return figures;
-	}
-
-	/**
-	 * As the database takes it into a column of four decimals: by its 15 significant
-	 * digits.
-	 */
-	private static BigDecimal stored(double figure) {
-		return new BigDecimal(figure, SIGNIFICANT).setScale(DECIMALS, RoundingMode.HALF_UP);
 	}
 
 	private Stream<Recorded> recorded() {

@@ -4,6 +4,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
+import county.bigtree.domain.points.Comparison;
 import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -151,10 +152,7 @@ class PublicPages {
 		 * A lead in words: clear, likely, or too close to call.
 		 */
 		public String lead(double probability) {
-			if (probability >= 0.95) {
-				return "clear";
-			}
-			return (probability >= 0.75) ? "likely" : "too close to call";
+			return Comparison.Clarity.of(probability).words();
 		}
 
 	}

@@ -1,23 +1,24 @@
 package county.bigtree.registry.standing;
 
 import java.math.BigDecimal;
-import java.time.LocalDate;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.UUID;
 
+import county.bigtree.domain.points.Comparison;
+import county.bigtree.domain.points.LeadsAll;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Holders;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
+import county.bigtree.domain.standing.WhatItTakes;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
 import org.jspecify.annotations.Nullable;
 
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
@@ -29,7 +30,7 @@ public class ComparePoints {
 
 	private static final UUID CANDIDATE = new UUID(0, 0);
 
-	private final JdbcClient jdbc;
+	private final ScoresAsOf scores;
 
 	private final ScoreRows rows;
 
@@ -37,8 +38,8 @@ public class ComparePoints {
 
 	private final RegisterClock clock;
 
-	ComparePoints(JdbcClient jdbc, ScoreRows rows, RulesReader rules, RegisterClock clock) {
-		this.jdbc = jdbc;
+	ComparePoints(ScoresAsOf scores, ScoreRows rows, RulesReader rules, RegisterClock clock) {
+		this.scores = scores;
 		this.rows = rows;
 		this.rules = rules;
 		this.clock = clock;
@@ -49,43 +50,53 @@ public class ComparePoints {
 	 */
 	@Transactional(readOnly = true)
 	public Compared compare(String county, String species, Score score) {
-		BigDecimal points = score.points().toBigDecimal();
-		Optional<BigDecimal> leader = open("select max(points)", county, species).query(BigDecimal.class).optional();
-		long ahead = open("select count(*)", county, species, points).query(Long.class).single();
-		BigDecimal behind = leader.map((most) -> most.subtract(points).max(BigDecimal.ZERO)).orElse(BigDecimal.ZERO);
-		return new Compared(leader.orElse(null), behind, ahead + 1, wouldHold(county, species, score).orElse(null));
-	}
-
-	private JdbcClient.StatementSpec open(String select, String county, String species) {
-		return open(select, county, species, new BigDecimal(-1));
-	}
-
-	private JdbcClient.StatementSpec open(String select, String county, String species, BigDecimal above) {
-		return this.jdbc.sql(select + """
-				from score where county = ? and species = ? and withdrawn_at is null and ends_on is null
-				 and points > ?""").params(county, species, above);
-	}
-
-	private Optional<Title> wouldHold(String county, String species, Score score) {
+		BookKey book = new BookKey(county, species);
 		CountyRules countyRules = this.rules.get(county);
-		LocalDate today = countyRules.day(this.clock.now());
-		Rulebook rulebook = countyRules.on(today, this.clock.now());
-		List<ScoredTree> trees = new ArrayList<>();
-		this.rows.contenders(new BookKey(county, species), rulebook).forEach((row) -> trees.add(row.scored()));
-		trees.add(new ScoredTree(CANDIDATE, CANDIDATE, score, today, today, null, false));
-		return Optional.ofNullable(Holders.of(trees, rulebook, today).get(CANDIDATE));
+		Instant now = this.clock.now();
+		AsOf today = new AsOf(countyRules.day(now), now, true);
+		Rulebook rulebook = countyRules.on(today.day(), now);
+		Score leader = this.scores.ranked(book, today, null, 1)
+			.stream()
+			.map(ScoredTree::score)
+			.findFirst()
+			.orElse(null);
+		int rank = this.scores.ahead(book, today, score.points()) + 1;
+		List<ScoredTree> contenders = this.rows.contenders(book, rulebook).stream().map(ScoreRow::scored).toList();
+		ScoredTree candidate = new ScoredTree(CANDIDATE, CANDIDATE, score, today.day(), today.day(), null, false);
+		List<ScoredTree> all = new ArrayList<>(contenders);
+		all.add(candidate);
+		return new Compared((leader != null) ? Comparison.of(score, leader) : null, leader, rank,
+				Holders.of(all, rulebook, today.day()).get(CANDIDATE),
+				WhatItTakes.of(contenders, candidate, rulebook, today.day()), leadsAll(book, today, score, rulebook));
+	}
+
+	private @Nullable Double leadsAll(BookKey book, AsOf today, Score score, Rulebook rulebook) {
+		if (this.scores.firstCurrent(book, today, rulebook).isEmpty()) {
+			return null;
+		}
+		List<Score> rivals = this.scores.rivals(book, today, score, rulebook).stream().map(ScoredTree::score).toList();
+		return LeadsAll.of(score, rivals).probability();
 	}
 
 	/**
 	 * How a score stands.
 	 *
-	 * @param leaderPoints the most points on the books; null where none are
-	 * @param behind points less than that, at least 0
+	 * @param toLeader how it stands to the leader; null where none is on the books
+	 * @param leader the score with the most points on the books
 	 * @param wouldRank its rank
 	 * @param wouldHold the title it would hold, or null
+	 * @param takes what it lacks for a title
+	 * @param leadsAll the probability that it is truly larger than every current tree;
+	 * null where there are none
 	 */
-	public record Compared(@Nullable BigDecimal leaderPoints, BigDecimal behind, long wouldRank,
-			@Nullable Title wouldHold) {
+	public record Compared(@Nullable Comparison toLeader, @Nullable Score leader, int wouldRank,
+			@Nullable Title wouldHold, WhatItTakes takes, @Nullable Double leadsAll) {
+
+		/** Points less than the leader's, at least 0. */
+		public BigDecimal behind() {
+			return (this.toLeader == null) ? BigDecimal.ZERO : this.toLeader.margin().negate().max(BigDecimal.ZERO);
+		}
+
 	}
 
 }

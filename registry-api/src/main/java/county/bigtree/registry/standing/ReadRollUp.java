@@ -103,7 +103,8 @@ public class ReadRollUp {
 				: ScoresAsOf.nextCurrent(
 						(last) -> ranked(book, last, ScoresAsOf.BATCH).stream().map(Ranked::scored).toList(),
 						book.asOf(), trees.get(trees.size() - 1), RULES);
-		return this.items.of(new StandingItems.Ranking(trees, next, RULES, book.asOf(), after), Map.of(), Map.of())
+		return this.items
+			.of(new StandingItems.Ranking(trees, next, RULES, book.asOf(), Map.of(), after), Map.of(), Map.of())
 			.stream()
 			.map((place) -> new RollUpPage.Item(Objects.requireNonNull(counties.get(place.scored().tree())), place))
 			.toList();

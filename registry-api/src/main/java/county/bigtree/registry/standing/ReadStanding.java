@@ -89,7 +89,9 @@ public class ReadStanding {
 			StandingQuestion.@Nullable After after) {
 		List<ScoredTree> next = page.isEmpty() ? List.of()
 				: this.scores.nextCurrent(book, answer.asOf(), page.get(page.size() - 1), answer.rulebook());
-		return this.items.of(new StandingItems.Ranking(page, next, answer.rulebook(), answer.asOf(), after),
+		Map<UUID, Double> leadsAll = (after != null) ? Map.of()
+				: this.scores.leadsAll(book, answer.asOf(), page, answer.rulebook());
+		return this.items.of(new StandingItems.Ranking(page, next, answer.rulebook(), answer.asOf(), leadsAll, after),
 				answer.holders(), since(book, answer));
 	}
 

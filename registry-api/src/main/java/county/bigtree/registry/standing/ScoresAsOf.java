@@ -1,12 +1,15 @@
 package county.bigtree.registry.standing;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 
+import county.bigtree.domain.points.LeadsAll;
 import county.bigtree.domain.points.Points;
+import county.bigtree.domain.points.Score;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Contention;
 import county.bigtree.domain.standing.Holders;
@@ -35,6 +38,12 @@ class ScoresAsOf {
 	private static final String OPEN = "withdrawn_at is null and ends_on is null ";
 
 	static final int BATCH = 200;
+
+	/**
+	 * In standard uncertainties of a margin: one order this clear in a thousand million
+	 * is wrong, so that not even ten thousand trees left out show in four places.
+	 */
+	private static final int BEYOND_DOUBT = 6;
 
 	private final JdbcClient jdbc;
 
@@ -68,11 +77,18 @@ class ScoresAsOf {
 	}
 
 	/**
+	 * The first score of all whose measurement is current.
+	 */
+	List<ScoredTree> firstCurrent(BookKey book, AsOf asOf, Rulebook rulebook) {
+		return nextCurrent((last) -> ranked(book, asOf, last, BATCH), asOf, null, rulebook);
+	}
+
+	/**
 	 * The same of any ranking that is read in batches.
 	 * @param ranking gives the next {@link #BATCH} scores after one
 	 */
-	static List<ScoredTree> nextCurrent(Function<ScoredTree, List<ScoredTree>> ranking, AsOf asOf, ScoredTree after,
-			Rulebook rulebook) {
+	static List<ScoredTree> nextCurrent(Function<@Nullable ScoredTree, List<ScoredTree>> ranking, AsOf asOf,
+			@Nullable ScoredTree after, Rulebook rulebook) {
 		Contention contention = new Contention(rulebook);
 		ScoredTree last = after;
 		while (true) {
@@ -87,6 +103,44 @@ class ScoresAsOf {
 			}
 			last = batch.get(batch.size() - 1);
 		}
+	}
+
+	/**
+	 * The first current tree of the first page with the probability that it is truly
+	 * larger than every other current tree; empty where there are no others.
+	 */
+	Map<UUID, Double> leadsAll(BookKey book, AsOf asOf, List<ScoredTree> page, Rulebook rulebook) {
+		Contention contention = new Contention(rulebook);
+		ScoredTree first = page.stream().filter((tree) -> !contention.stale(tree, asOf.day())).findFirst().orElse(null);
+		if (first == null || nextCurrent(book, asOf, first, rulebook).isEmpty()) {
+			return Map.of();
+		}
+		List<Score> others = rivals(book, asOf, first.score(), rulebook).stream()
+			.filter((tree) -> !tree.tree().equals(first.tree()))
+			.map(ScoredTree::score)
+			.toList();
+		return Map.of(first.tree(), LeadsAll.of(first.score(), others).probability());
+	}
+
+	/**
+	 * The current trees that could truly be larger than one of this score: all but those
+	 * farther below it than {@link #BEYOND_DOUBT}.
+	 */
+	List<ScoredTree> rivals(BookKey book, AsOf asOf, Score score, Rulebook rulebook) {
+		Contention contention = new Contention(rulebook);
+		return ask("""
+				select tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over, height_from,
+				  crown_from
+				from score where county = :county and species = :species and
+				""" + holds(asOf) + " and points >= :points - :far * sqrt(:u * :u + points_u * points_u)", book, asOf)
+			.param("points", score.points().toBigDecimal())
+			.param("far", BEYOND_DOUBT)
+			.param("u", BigDecimal.valueOf(score.standardUncertainty()))
+			.query((row, number) -> ScoreRows.scored(row))
+			.list()
+			.stream()
+			.filter((tree) -> !contention.stale(tree, asOf.day()))
+			.toList();
 	}
 
 	int total(BookKey book, AsOf asOf) {

@@ -58,7 +58,8 @@ final class StandingItems {
 				throw new IllegalStateException("No figures of measurement " + tree.measurement());
 			}
 			items.add(new StandingPage.Item(position, rank, tree, own, titles.get(tree.tree()), since.get(tree.tree()),
-					contention.stale(tree, ranking.asOf().day()), leader.subtract(points), leads.get(tree.tree())));
+					contention.stale(tree, ranking.asOf().day()), leader.subtract(points), leads.get(tree.tree()),
+					ranking.leadsAll().get(tree.tree())));
 		}
 		return items;
 	}
@@ -135,10 +136,12 @@ final class StandingItems {
 	 *
 	 * @param page its trees
 	 * @param next the next current tree after them, if any
+	 * @param leadsAll the first current tree with the probability that it leads all, if
+	 * it is on the page and asked for
 	 * @param after where the page before ended, or null
 	 */
 	record Ranking(List<ScoredTree> page, List<ScoredTree> next, Rulebook rulebook, AsOf asOf,
-			StandingQuestion.@Nullable After after) {
+			Map<UUID, Double> leadsAll, StandingQuestion.@Nullable After after) {
 
 		private Map<UUID, Lead> leads() {
 			List<ScoredTree> withNext = new ArrayList<>(this.page);

@@ -30,10 +30,13 @@ public record StandingPage(AsOf asOf, Instant recordedThrough, LocalDate ruleboo
 	 *
 	 * @param position its place in the list, counted from 1 without regard to ties
 	 * @param behindLeader points behind the first of the list
+	 * @param leadsAll the probability that it is truly larger than every other current
+	 * tree, for the first current tree of the ranking, if there are others
 	 * @param since when its title was recognised, if it holds one and that is known
 	 */
 	public record Item(int position, int rank, ScoredTree scored, Figures figures, @Nullable Title title,
-			@Nullable Instant since, boolean stale, BigDecimal behindLeader, @Nullable Lead lead) {
+			@Nullable Instant since, boolean stale, BigDecimal behindLeader, @Nullable Lead lead,
+			@Nullable Double leadsAll) {
 	}
 
 	/**

@@ -31,8 +31,8 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 /**
- * Readings reduced again where an older release's formulas, whose version is 0 here, gave
- * other figures.
+ * Readings reduced again where an older release's formulas, whose version is one less
+ * than today's, gave other figures.
  */
 @RegistryTest
 class ReduceAgainIT {
@@ -90,15 +90,54 @@ class ReduceAgainIT {
 	}
 
 	/**
-	 * 110 in by its readings, 150 in by the older formulas.
+	 * Two segments of 100 ft, each uncertain by 3 % of its own, made an axis uncertain by
+	 * 4.24 ft; of one tape they are by 6 ft. With an axis of 150 ft the spread is
+	 * uncertain by half of √(6² + 4.5²) = 3.75 ft where it was by 3.09, and the points by
+	 * √(0.37² + 0.3² + (3.75 / 4)²) = 1.05. By hand.
 	 */
-	private void recordByOlderFormulas(TestTrees.Filed tree) {
-		Change change = this.journal.open(COUNTY);
+	@Test
+	void judgesSegmentsOfOneTapeAnew() throws Exception {
+		this.trees.county("segmentton", "LFI");
+		TestTrees.Filed tree = this.trees.standing("segmentton", 100, "2024-05-02");
+		String readings = """
+				{"girth": {"method": "tape", "girth": {"value": 110, "unit": "in"}},
+				 "height": {"method": "pole", "height": {"value": 80, "unit": "ft"}},
+				 "crown": {"method": "axes", "axes": [{"segments": [{"value": 100, "unit": "ft"},
+				   {"value": 100, "unit": "ft"}]}, {"value": 150, "unit": "ft"}]}}""";
+		this.transaction.executeWithoutResult((status) -> {
+			Change change = this.journal.open("segmentton");
+			UUID id = measurement(change, tree, readings);
+			this.facts.append(change, FactTable.REDUCTION, "measurement", id, "version", 1, "girth_inches", 110,
+					"girth_u", 0.37, "height_feet", 80, "height_u", 0.3, "crown_feet", 175, "crown_u", 3.0923, "points",
+					Points.of(110, 80, 175).toBigDecimal(), "points_u", 0.9085);
+			this.standings.refresh(change, UUID.fromString(tree.tree()), TitleReason.SIGNED_OFF);
+			this.journal.close(change, "measured-long-ago", null);
+		});
+		this.trees.oaks("segmentton")
+			.andExpect(jsonPath("$.items[0].points").value(233.75))
+			.andExpect(jsonPath("$.items[0].pointsStandardUncertainty").value(0.91));
+		assertThat(this.reducing.county("segmentton")).isOne();
+		this.trees.oaks("segmentton")
+			.andExpect(jsonPath("$.items[0].points").value(233.75))
+			.andExpect(jsonPath("$.items[0].pointsStandardUncertainty").value(1.05))
+			.andExpect(jsonPath("$.items[0].title").value("champion"));
+	}
+
+	private UUID measurement(Change change, TestTrees.Filed tree, String readings) {
 		UUID id = Uuid7.next();
 		this.facts.append(change, FactTable.MEASUREMENT, "id", id, "tree", UUID.fromString(tree.tree()), "measured_on",
 				LocalDate.of(2025, 5, 2), "filed_by", this.people.administrator().id(), "basis", "carried-over",
 				"carried_over_from", "an older book", "measurers", this.texts.keepAlways(change, "[]"), "readings",
-				"{" + TestTrees.readings(110) + "}", "confirmed_checks", "[]");
+				readings, "confirmed_checks", "[]");
+		return id;
+	}
+
+	/**
+	 * 110 in by its readings, 150 in by the older formulas.
+	 */
+	private void recordByOlderFormulas(TestTrees.Filed tree) {
+		Change change = this.journal.open(COUNTY);
+		UUID id = measurement(change, tree, "{" + TestTrees.readings(110) + "}");
 		this.facts.append(change, FactTable.REDUCTION, "measurement", id, "version", Reduced.VERSION - 1,
 				"girth_inches", 150, "girth_u", 0.5, "height_feet", 80, "height_u", 0.5, "crown_feet", 40, "crown_u",
 				0.5, "points", Points.of(150, 80, 40).toBigDecimal(), "points_u", 0.7);

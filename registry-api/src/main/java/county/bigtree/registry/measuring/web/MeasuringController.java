@@ -5,15 +5,14 @@ import county.bigtree.registry.http.quantity.CautionJson;
 import county.bigtree.registry.standing.CatchUp;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.util.List;
 
 import county.bigtree.domain.measuring.CrownReading;
 import county.bigtree.domain.measuring.GirthReading;
 import county.bigtree.domain.measuring.HeightReading;
-import county.bigtree.domain.measuring.Reading;
 import county.bigtree.domain.measuring.Reduced;
 import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.points.Comparison;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.standing.Title;
@@ -77,9 +76,10 @@ class MeasuringController {
 	@PostMapping("/crown")
 	@Access(Who.ANYONE)
 	@Unkeyed
-	@Operation(operationId = "reduceCrown", summary = "What a crown reading comes to as mean spread, in feet")
-	ReadingAnswer crown(@RequestBody CrownReading reading) {
-		return ReadingAnswer.of(reading, "ft");
+	@Operation(operationId = "reduceCrown",
+			summary = "What a crown reading comes to as mean spread, in feet, and the ground it covers")
+	CrownAnswer crown(@RequestBody CrownReading reading) {
+		return CrownAnswer.of(reading);
 	}
 
 	@PostMapping("/points")
@@ -91,8 +91,8 @@ class MeasuringController {
 		Readings readings = new Readings(body.girth(), body.height(), body.crown());
 		Reduced reduced = readings.reduce();
 		Score score = reduced.score().orElseThrow();
-		return new PointsAnswer(ReducedJson.of(body, score), WorkingJson.of(readings.working()),
-				CautionJson.of(readings.cautions()), comparison(body, score));
+		return new PointsAnswer(ReducedJson.of(body, score, reduced.pointsDegreesOfFreedom()),
+				WorkingJson.of(readings.working()), CautionJson.of(readings.cautions()), comparison(body, score));
 	}
 
 	private @Nullable ComparisonJson comparison(PointsBody body, Score score) {
@@ -111,30 +111,9 @@ class MeasuringController {
 		return ComparisonJson.from(this.comparePoints.compare(county, species, score));
 	}
 
-	private static BigDecimal hundredths(double value) {
-		return BigDecimal.valueOf(value).setScale(2, RoundingMode.HALF_UP);
-	}
-
 	/** Three readings, and where to compare them. */
 	record PointsBody(@NotNull GirthReading girth, @NotNull HeightReading height, @NotNull CrownReading crown,
 			@Nullable String species, @Nullable String county) {
-	}
-
-	/**
-	 * What one reading comes to.
-	 *
-	 * @param shown the value and twice its standard uncertainty, in the digits that they
-	 * deserve
-	 */
-	record ReadingAnswer(BigDecimal value, BigDecimal standardUncertainty, String unit, String shown,
-			List<WorkingJson> working, List<CautionJson> cautions) {
-
-		static ReadingAnswer of(Reading reading, String unit) {
-			Estimate estimate = reading.estimate();
-			return new ReadingAnswer(hundredths(estimate.value()), hundredths(estimate.standardUncertainty()), unit,
-					estimate.shown(unit), WorkingJson.of(reading.working()), CautionJson.of(reading.cautions()));
-		}
-
 	}
 
 	/** What three readings come to. */
@@ -142,32 +121,58 @@ class MeasuringController {
 			@Nullable ComparisonJson comparison) {
 	}
 
-	/** Figures with their standard uncertainties. */
+	/**
+	 * Figures with their standard uncertainties.
+	 *
+	 * @param pointsDegreesOfFreedom of the uncertainty of the points, where it rests on a
+	 * few repeats; else null
+	 * @param pointsStudentFactor by which Student's t would have it multiplied for 95 %
+	 */
 	record ReducedJson(BigDecimal girthInches, BigDecimal girthInchesStandardUncertainty, BigDecimal heightFeet,
 			BigDecimal heightFeetStandardUncertainty, BigDecimal crownSpreadFeet,
 			BigDecimal crownSpreadFeetStandardUncertainty, BigDecimal points, BigDecimal pointsStandardUncertainty,
-			int pointsRounded) {
+			int pointsRounded, @Nullable BigDecimal pointsDegreesOfFreedom, @Nullable BigDecimal pointsStudentFactor) {
 
-		static ReducedJson of(PointsBody body, Score score) {
+		static ReducedJson of(PointsBody body, Score score, double degreesOfFreedom) {
+			FewRepeats repeats = FewRepeats.of(degreesOfFreedom);
 			Estimate girth = body.girth().estimate();
 			Estimate height = body.height().estimate();
 			Estimate crown = body.crown().estimate();
-			return new ReducedJson(hundredths(girth.value()), hundredths(girth.standardUncertainty()),
-					hundredths(height.value()), hundredths(height.standardUncertainty()), hundredths(crown.value()),
-					hundredths(crown.standardUncertainty()), score.points().toBigDecimal(),
-					hundredths(score.standardUncertainty()), score.points().rounded());
+			return new ReducedJson(Rounded.hundredths(girth.value()), Rounded.hundredths(girth.standardUncertainty()),
+					Rounded.hundredths(height.value()), Rounded.hundredths(height.standardUncertainty()),
+					Rounded.hundredths(crown.value()), Rounded.hundredths(crown.standardUncertainty()),
+					score.points().toBigDecimal(), Rounded.hundredths(score.standardUncertainty()),
+					score.points().rounded(), repeats.degreesOfFreedom(), repeats.studentFactor());
 		}
 
 	}
 
-	/** How the points stand among those on the books. */
+	/**
+	 * How the points stand among those on the books.
+	 *
+	 * @param toLead how many points more would make it champion; equal points share
+	 * @param toShare how many would give it a share of the title, by the county's tie
+	 * rule
+	 * @param aheadOfLeaderProbability that it is truly larger than the leader
+	 * @param clarity how clear the order of the two is, whichever is ahead: clear, likely
+	 * or too-close
+	 * @param leadsAllProbability that it is truly larger than every current tree
+	 */
 	record ComparisonJson(@Nullable BigDecimal leaderPoints, BigDecimal behind, long wouldRank,
-			@Nullable String wouldHold) {
+			@Nullable String wouldHold, BigDecimal toLead, BigDecimal toShare,
+			@Nullable BigDecimal aheadOfLeaderProbability, @Nullable String clarity,
+			@Nullable BigDecimal leadsAllProbability) {
 
 		static ComparisonJson from(ComparePoints.Compared compared) {
 			Title title = compared.wouldHold();
-			return new ComparisonJson(compared.leaderPoints(), compared.behind(), compared.wouldRank(),
-					(title != null) ? title.word() : null);
+			Comparison leader = compared.toLeader();
+			Double leadsAll = compared.leadsAll();
+			Score most = compared.leader();
+			return new ComparisonJson((most != null) ? most.points().toBigDecimal() : null, compared.behind(),
+					compared.wouldRank(), (title != null) ? title.word() : null, compared.takes().toLead(),
+					compared.takes().toShare(), (leader != null) ? Rounded.fourPlaces(leader.probability()) : null,
+					(leader != null) ? leader.clarity().code() : null,
+					(leadsAll != null) ? Rounded.fourPlaces(leadsAll) : null);
 		}
 
 	}

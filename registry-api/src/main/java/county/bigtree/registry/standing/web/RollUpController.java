@@ -111,7 +111,8 @@ class RollUpController {
 			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn,
 			UUID measurement, KnownDay measuredOn, LocalDate effectiveOn, boolean stale, boolean damaged,
 			boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
-			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability) {
+			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability,
+			@Nullable String leadClarity) {
 
 		static RankedJson from(RollUpPage.Item item) {
 			StandingJson.Item place = StandingJson.Item.from(item.place());
@@ -119,7 +120,8 @@ class RollUpController {
 					place.pointsStandardUncertainty(), place.pointsRounded(), place.girthInches(), place.heightFeet(),
 					place.heightMeasuredOn(), place.crownSpreadFeet(), place.crownMeasuredOn(), place.measurement(),
 					place.measuredOn(), place.effectiveOn(), place.stale(), place.damaged(), place.carriedOver(),
-					place.behindLeader(), place.lead(), place.leadStandardUncertainty(), place.leadProbability());
+					place.behindLeader(), place.lead(), place.leadStandardUncertainty(), place.leadProbability(),
+					place.leadClarity());
 		}
 
 	}

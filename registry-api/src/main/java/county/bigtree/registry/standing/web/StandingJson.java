@@ -34,18 +34,23 @@ record StandingJson(String county, String species, LocalDate asOf, Instant known
 	 * @param heightMeasuredOn the day of the height where an earlier visit's stands in
 	 * @param crownMeasuredOn the day of the crown spread where an earlier visit's stands
 	 * in
+	 * @param leadClarity how clear the lead is: clear, likely or too-close
+	 * @param leadsAllProbability that it is truly larger than every other current tree;
+	 * of the first current tree alone
 	 */
 	record Item(int rank, UUID tree, String tag, @Nullable String title, BigDecimal points,
 			BigDecimal pointsStandardUncertainty, int pointsRounded, BigDecimal girthInches, BigDecimal heightFeet,
 			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn,
 			UUID measurement, KnownDay measuredOn, LocalDate effectiveOn, @Nullable Instant since, boolean stale,
 			boolean damaged, boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
-			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability) {
+			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability,
+			@Nullable String leadClarity, @Nullable BigDecimal leadsAllProbability) {
 
 		static Item from(StandingPage.Item item) {
 			ScoredTree scored = item.scored();
 			StandingPage.Figures figures = item.figures();
 			Lead lead = item.lead();
+			Double leadsAll = item.leadsAll();
 			return new Item(item.rank(), scored.tree(), figures.tag(),
 					(item.title() != null) ? item.title().word() : null, scored.score().points().toBigDecimal(),
 					rounded(scored.score().standardUncertainty(), 2), scored.score().points().rounded(),
@@ -54,7 +59,8 @@ record StandingJson(String county, String species, LocalDate asOf, Instant known
 					figures.measured(), scored.measuredOn(), item.since(), item.stale(), scored.lostOn() != null,
 					scored.carriedOver(), item.behindLeader(), (lead != null) ? lead.points() : null,
 					(lead != null) ? rounded(lead.standardUncertainty(), 2) : null,
-					(lead != null) ? rounded(lead.probability(), 4) : null);
+					(lead != null) ? rounded(lead.probability(), 4) : null,
+					(lead != null) ? lead.clarity().code() : null, (leadsAll != null) ? rounded(leadsAll, 4) : null);
 		}
 
 		private static BigDecimal rounded(double value, int places) {
