@@ -2,7 +2,6 @@ package county.bigtree.registry.measurement;
 
 import county.bigtree.registry.people.Actor;
 import java.util.Locale;
-import java.text.Normalizer;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -133,7 +132,7 @@ public class ReadMeasurements {
 		Set<PersonId> people = new HashSet<>();
 		this.texts.find(measurement.measurers()).map(this.json::readTree).ifPresent((names) -> {
 			for (JsonNode name : names) {
-				if (name.isString() && folded(name.stringValue()).equals(folded(asker.creditName()))) {
+				if (name.isString() && asker.isCalled(name.stringValue())) {
 					people.add(new PersonId(asker.id()));
 				}
 				if (name.path("person").isString()) {
@@ -145,15 +144,6 @@ public class ReadMeasurements {
 	}
 
 	/**
-	 * A name without what people write now so, now otherwise: case, accents, points and
-	 * spaces.
-	 */
-	private static String folded(String name) {
-		return Normalizer.normalize(name, Normalizer.Form.NFKD)
-			.toLowerCase(Locale.ROOT)
-			.replaceAll("[^\\p{L}\\p{N}]", "");
-	}
-
 	private record Signed(UUID signOff, List<KeptFigure> figures) {
 
 		SignedAgreementJson told() {

@@ -67,6 +67,20 @@ public class NominationBook {
 	}
 
 	/**
+	 * Whether the actor found the tree: who nominated it, or, where it was filed for
+	 * somebody else, that person, or who is credited by that name.
+	 */
+	public boolean isFoundBy(Actor actor, Nomination nomination) {
+		return this.jdbc.sql("""
+				select n.filed_for is not null as for_other, n.found_by, b.body::jsonb ->> 'name' as name
+				from nomination n left join text_body b on b.id = n.filed_for where n.id = ?""")
+			.param(nomination.id())
+			.query(Finder.class)
+			.single()
+			.is(actor, nomination);
+	}
+
+	/**
 	 * Nominations in the order of their filing.
 	 */
 	public List<Nomination> list(@Nullable String county, @Nullable String status, @Nullable UUID nominator, UUID after,
@@ -141,6 +155,15 @@ public class NominationBook {
 
 		public NominationStatus state() {
 			return NominationStatus.find(this.status).orElseThrow();
+		}
+
+	}
+
+	private record Finder(boolean forOther, @Nullable UUID foundBy, @Nullable String name) {
+
+		boolean is(Actor actor, Nomination nomination) {
+			return this.forOther ? actor.id().equals(this.foundBy) || actor.isCalled(this.name)
+					: actor.id().equals(nomination.nominator());
 		}
 
 	}

@@ -1,9 +1,13 @@
 package county.bigtree.registry.people;
 
+import java.text.Normalizer;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
+
+import org.jspecify.annotations.Nullable;
 
 /**
  * The person who asks, with the roles held at that moment. Controllers take it as an
@@ -46,6 +50,20 @@ public record Actor(UUID id, String creditName, boolean administrator, Map<Strin
 	public boolean isAnywhere(Role role) {
 		return (role == Role.ADMINISTRATOR) ? this.administrator
 				: this.roles.values().stream().anyMatch((held) -> held.includes(role));
+	}
+
+	/**
+	 * Whether this is the name by which they are credited, without what people write now
+	 * so, now otherwise: case, accents, points and spaces.
+	 */
+	public boolean isCalled(@Nullable String name) {
+		return name != null && !folded(name).isEmpty() && folded(name).equals(folded(this.creditName));
+	}
+
+	private static String folded(String name) {
+		return Normalizer.normalize(name, Normalizer.Form.NFKD)
+			.toLowerCase(Locale.ROOT)
+			.replaceAll("[^\\p{L}\\p{N}]", "");
 	}
 
 	public boolean isVolunteerIn(String county) {

@@ -111,11 +111,11 @@ public class GiveSignOff {
 	}
 
 	private void requireIndependent(Actor actor, ReadMeasurements.Measurement measurement) {
-		PersonId finder = this.acceptance.nomination(measurement.tree())
-			.map((nomination) -> new PersonId(nomination.nominator()))
-			.orElse(null);
-		Interested interested = new Interested(finder, this.measurements.measurers(measurement, actor), Set.of());
-		SignOffRules.maySign(new PersonId(actor.id()), interested, this.signOffs.unrevokedSigners(measurement.id()))
+		PersonId signer = new PersonId(actor.id());
+		Interested interested = new Interested(this.acceptance.isFoundBy(actor, measurement.tree()) ? signer : null,
+				this.measurements.measurers(measurement, actor),
+				this.acceptance.isOwnedBy(actor, measurement.tree()) ? Set.of(signer) : Set.of());
+		SignOffRules.maySign(signer, interested, this.signOffs.unrevokedSigners(measurement.id()))
 			.ifPresent((refusal) -> {
 				throw MoveNomination.refused(refusal);
 			});
@@ -185,6 +185,14 @@ public class GiveSignOff {
 
 		Optional<NominationBook.Nomination> nomination(UUID tree) {
 			return this.book.ofTree(tree);
+		}
+
+		boolean isFoundBy(Actor actor, UUID tree) {
+			return nomination(tree).filter((one) -> this.book.isFoundBy(actor, one)).isPresent();
+		}
+
+		boolean isOwnedBy(Actor actor, UUID tree) {
+			return this.trees.isOwnedBy(actor, tree);
 		}
 
 		void afterSignOff(Change change, Actor actor, TreeDirectory.KnownTree tree, boolean accepted,

@@ -11,7 +11,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * Nobody signed off on a tree that they nominated, nor twice on one measurement; each
+ * Nobody signed off on a tree that they found or owned then, nor twice on one measurement; each
  * sign-off was given after how many are needed had been judged; and its agreement is of
  * the figures then on record and fits its verdicts.
  */
@@ -45,7 +45,11 @@ class SignOffCheck implements RegisterCheck {
 		this.jdbc
 			.sql("""
 					select s.county, s.id::text as id,
-					  exists (select from nomination n where n.tree = m.tree and n.nominator = s.given_by) as own_tree,
+					  exists (select from nomination n where n.tree = m.tree
+					    and case when n.filed_for is null then n.nominator else n.found_by end = s.given_by) as own_tree,
+					  exists (select from tree_owner o left join owner_end e on e.owner = o.id where o.tree = m.tree
+					    and o.person = s.given_by and s.recorded_at > o.recorded_at
+					    and s.recorded_at < coalesce(e.recorded_at, 'infinity')) as owned_tree,
 					  v.sign_off is null and exists (select from sign_off o left join revocation w on w.sign_off = o.id
 					    where o.measurement = s.measurement and o.given_by = s.given_by and o.id > s.id
 					      and w.sign_off is null) as twice,
@@ -65,6 +69,9 @@ class SignOffCheck implements RegisterCheck {
 				String where = "%s: sign-off %s".formatted(row.getString("county"), row.getString("id"));
 				if (row.getBoolean("own_tree")) {
 					findings.add(where + " is on a tree that its giver nominated");
+				}
+				if (row.getBoolean("owned_tree")) {
+					findings.add(where + " is on a tree that its giver owned");
 				}
 				if (row.getBoolean("twice")) {
 					findings.add(where + " is one of two that its giver has on one measurement");

@@ -11,6 +11,7 @@ import county.bigtree.domain.standing.TitleReason;
 import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
+import county.bigtree.registry.owner.RecordOwner;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -27,9 +28,12 @@ public class SplitTree {
 
 	private final RegisterTree register;
 
+	private final RecordOwner owners;
+
 	private final JdbcClient jdbc;
 
-	SplitTree(TreeDecisions decisions, RegisterTree register, JdbcClient jdbc) {
+	SplitTree(TreeDecisions decisions, RegisterTree register, RecordOwner owners, JdbcClient jdbc) {
+		this.owners = owners;
 		this.decisions = decisions;
 		this.register = register;
 		this.jdbc = jdbc;
@@ -54,6 +58,7 @@ public class SplitTree {
 		}
 		this.decisions.append(change, FactTable.SPLIT, actor, body.reason(), "id", Uuid7.next(), "tree", tree.id(),
 				"new_tree", other);
+		this.owners.split(change, tree.id(), other);
 		moving.forEach((measurement) -> this.decisions.append(change, FactTable.ASSIGNMENT, "id", Uuid7.next(),
 				"measurement", measurement, "tree", other));
 		this.decisions.close(change, "split", actor, List.of(tree.id(), other), TitleReason.SPLIT);

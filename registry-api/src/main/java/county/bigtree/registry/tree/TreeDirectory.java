@@ -8,7 +8,9 @@ import java.util.UUID;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import county.bigtree.registry.http.Revisioned;
 
+import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -87,6 +89,21 @@ public class TreeDirectory {
 	}
 
 	/**
+	 * Whether the actor owns the tree: as a person of the register, or under the name
+	 * that the actor is credited by.
+	 */
+	public boolean isOwnedBy(Actor actor, UUID tree) {
+		return this.jdbc.sql("""
+				select o.person, n.body as name from tree_owner o left join text_body n on n.id = o.name
+				where o.tree in (select tree_family(kept_tree(?), 'infinity'))
+				  and not exists (select from owner_end where owner = o.id)""")
+			.param(tree)
+			.query(OwnerName.class)
+			.stream()
+			.anyMatch((owner) -> actor.id().equals(owner.person()) || actor.isCalled(owner.name()));
+	}
+
+	/**
 	 * The id that an address may be.
 	 */
 	public static Optional<UUID> asId(String address) {
@@ -100,6 +117,9 @@ public class TreeDirectory {
 		catch (IllegalArgumentException ex) {
 			return Optional.empty();
 		}
+	}
+
+	private record OwnerName(@Nullable UUID person, @Nullable String name) {
 	}
 
 	/**
