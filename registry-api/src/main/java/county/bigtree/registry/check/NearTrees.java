@@ -1,11 +1,15 @@
 package county.bigtree.registry.check;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 
 import county.bigtree.domain.check.Neighbour;
 import county.bigtree.domain.place.Disclosure;
 import county.bigtree.domain.place.Position;
+import county.bigtree.domain.place.Showing;
+import county.bigtree.registry.disclosure.Showings;
 import net.sf.geographiclib.Geodesic;
 import org.jspecify.annotations.Nullable;
 
@@ -26,7 +30,7 @@ class NearTrees {
 	private static final double DEGREES_AT_MOST = 10;
 
 	private static final String NEAR = """
-			select t.tag, l.latitude, l.longitude, l.accuracy_metres, l.shown, g.girth_inches
+			select t.id, t.tag, l.latitude, l.longitude, l.accuracy_metres, g.girth_inches
 			from location l
 			join tree t on t.id = l.tree
 			join acceptance a on a.tree = t.id
@@ -38,15 +42,20 @@ class NearTrees {
 			where l.stands_in = :county and l.latitude between :south and :north and l.longitude between :west and :east and t.id <> :but
 			  and kept_tree(t.id) = t.id and not exists (select from taking_off where tree = t.id)""";
 
+	private static final Showing EXACTLY = new Showing(true, Disclosure.EXACT);
+
 	private final JdbcClient jdbc;
 
-	NearTrees(JdbcClient jdbc) {
+	private final Showings showings;
+
+	NearTrees(JdbcClient jdbc, Showings showings) {
 		this.jdbc = jdbc;
+		this.showings = showings;
 	}
 
 	List<Neighbour> of(FiledTree tree, boolean exact) {
 		double wide = Math.min(DEGREES_AT_MOST, REACH / Math.max(Math.cos(Math.toRadians(tree.latitude())), 1e-6));
-		return this.jdbc.sql(NEAR)
+		List<Placed> near = this.jdbc.sql(NEAR)
 			.param("county", tree.county())
 			.param("species", tree.species())
 			.param("south", tree.latitude() - REACH)
@@ -55,19 +64,21 @@ class NearTrees {
 			.param("east", tree.longitude() + wide)
 			.param("but", tree.id())
 			.query(Placed.class)
-			.stream()
-			.flatMap((placed) -> placed.neighbour(tree.position(), exact).stream())
+			.list();
+		Map<UUID, Showing> showings = exact ? Map.of() : this.showings.of(near.stream().map(Placed::id).toList());
+		return near.stream()
+			.flatMap(
+					(placed) -> placed.neighbour(tree.position(), showings.getOrDefault(placed.id(), EXACTLY)).stream())
 			.toList();
 	}
 
-	private record Placed(String tag, double latitude, double longitude, double accuracyMetres, String shown,
+	private record Placed(UUID id, String tag, double latitude, double longitude, double accuracyMetres,
 			@Nullable Double girthInches) {
 
-		/** Empty where only the county is shown. */
-		Optional<Neighbour> neighbour(Position of, boolean exact) {
-			Position there = new Position(this.latitude, this.longitude, this.accuracyMetres);
-			Disclosure disclosure = exact ? Disclosure.EXACT : Disclosure.find(this.shown).orElse(Disclosure.COUNTY);
-			return disclosure.shown(there).map((place) -> between(of, place));
+		/** Empty where at most the county is shown. */
+		Optional<Neighbour> neighbour(Position of, Showing showing) {
+			return showing.position(new Position(this.latitude, this.longitude, this.accuracyMetres))
+				.map((place) -> between(of, place));
 		}
 
 		private Neighbour between(Position of, Position place) {

@@ -55,7 +55,7 @@ public class ReportCondition {
 	@Transactional
 	public UUID report(Actor actor, String idOrTag, Condition condition, LocalDate observedOn, @Nullable Began began,
 			@Nullable String remarks) {
-		TreeDirectory.KnownTree tree = this.trees.get(idOrTag);
+		TreeDirectory.KnownTree tree = this.trees.getShown(idOrTag, actor);
 		if (!actor.isVolunteerIn(tree.county())) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only volunteers of the county may file a report.");
 		}

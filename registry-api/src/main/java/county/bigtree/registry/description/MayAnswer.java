@@ -109,14 +109,17 @@ final class MayAnswer {
 		}
 	}
 
-	/** Whether its checks can be confirmed, in it or in the measurement that it holds. */
+	/**
+	 * Whether its checks can be confirmed, in it or in the measurement or nomination that
+	 * it holds.
+	 */
 	private static boolean asksBack(Class<?> body) {
 		return body.isRecord() && Arrays.stream(body.getRecordComponents())
-			.anyMatch((component) -> component.getName().equals("confirmedChecks") || holdsMeasurement(component));
+			.anyMatch((component) -> component.getName().equals("confirmedChecks") || holdsFiling(component));
 	}
 
-	private static boolean holdsMeasurement(RecordComponent component) {
-		return component.getName().equals("measurement") && asksBack(component.getType());
+	private static boolean holdsFiling(RecordComponent component) {
+		return Set.of("measurement", "nomination").contains(component.getName()) && asksBack(component.getType());
 	}
 
 	private void byWhatIsDone() {

@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.standing.Title;
 import county.bigtree.registry.journal.SqlTime;
@@ -22,7 +23,7 @@ import org.springframework.transaction.annotation.Transactional;
  * Lists what waits for a county: its nominations that are not decided, and the
  * measurements and condition reports on trees that stand there. A measurement that came
  * with a nomination waits as that nomination until it is accepted. Trees that were taken
- * off the books wait for nothing.
+ * off the books wait for nothing. Letters wait until it is told what became of them.
  */
 @Service
 public class ListQueue {
@@ -110,6 +111,12 @@ public class ListQueue {
 					left join title_span p on p.tree = t.id and p.to_at is null
 					where not exists (select from taking_off where tree = w.tree)""";
 
+	private static final String LETTERS = """
+			select w.id, t.id as tree, t.tag, ranked_as(i.species, 'infinity') as species, w.about, w.recorded_at
+			from letter w left join tree t on t.id = kept_tree(w.tree)
+			left join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
+			where w.county = :county and not exists (select from letter_outcome where letter = w.id)""";
+
 	private final JdbcClient jdbc;
 
 	private final TitleIfCounted titles;
@@ -125,14 +132,19 @@ public class ListQueue {
 	 */
 	@Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
 	public List<Waiting> of(String county) {
-		return this.jdbc.sql(QUEUE)
-			.param("county", county)
-			.query(ListQueue::found)
-			.list()
-			.stream()
-			.map((found) -> found.waiting(wouldHold(found)))
+		List<Found> found = this.jdbc.sql(QUEUE).param("county", county).query(ListQueue::found).list();
+		return Stream.concat(found.stream().map((one) -> one.waiting(wouldHold(one))), letters(county).stream())
 			.sorted(Waiting.ORDER)
 			.toList();
+	}
+
+	private List<Waiting> letters(String county) {
+		return this.jdbc.sql(LETTERS)
+			.param("county", county)
+			.query((row, number) -> new Waiting("letter", row.getObject("id", UUID.class),
+					row.getObject("tree", UUID.class), row.getString("tag"), row.getString("species"),
+					row.getString("about"), SqlTime.get(row, "recorded_at"), null, null, null, false))
+			.list();
 	}
 
 	private @Nullable Title wouldHold(Found found) {

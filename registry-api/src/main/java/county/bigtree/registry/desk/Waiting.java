@@ -12,12 +12,14 @@ import org.jspecify.annotations.Nullable;
  * Something that waits for a county's decision.
  *
  * @param kind nomination, measurement, condition-report, relocation for a proposal that a
- * tree stands in another county, or not-found for a tree that was looked for in vain
- * twice
- * @param id of the nomination, measurement, report or proposal; of the second report on a
- * tree that was not found
- * @param tree the tree; where it is merged into another, that one
- * @param status of the nomination or measurement; the condition that was reported
+ * tree stands in another county, not-found for a tree that was looked for in vain twice,
+ * or letter
+ * @param id of the nomination, measurement, report, proposal or letter; of the second
+ * report on a tree that was not found
+ * @param tree the tree; where it is merged into another, that one; null for a letter that
+ * is about none
+ * @param status of the nomination or measurement; the condition that was reported; what a
+ * letter is about
  * @param since when it was filed
  * @param points those of the measurement that waits, or null where none does
  * @param wouldHold the title that the tree would hold if that measurement counted, or
@@ -25,8 +27,9 @@ import org.jspecify.annotations.Nullable;
  * @param title what the tree holds now, or null
  * @param extraordinary whether a check found a figure beyond what is known of the species
  */
-public record Waiting(String kind, UUID id, UUID tree, String tag, String species, String status, Instant since,
-		@Nullable BigDecimal points, @Nullable Title wouldHold, @Nullable Title title, boolean extraordinary) {
+public record Waiting(String kind, UUID id, @Nullable UUID tree, @Nullable String tag, @Nullable String species,
+		String status, Instant since, @Nullable BigDecimal points, @Nullable Title wouldHold, @Nullable Title title,
+		boolean extraordinary) {
 
 	/**
 	 * The extraordinary first, then what bears on a title, then what has waited longest.

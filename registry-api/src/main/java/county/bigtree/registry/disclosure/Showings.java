@@ -64,8 +64,19 @@ public class Showings {
 			.collect(Collectors.toUnmodifiableSet());
 	}
 
+	/**
+	 * What the owners of a tree consent to.
+	 */
+	public OwnersConsent consent(UUID tree) {
+		return this.jdbc.sql("select * from owners_consent(:tree, :now)")
+			.param("tree", tree)
+			.param("now", SqlTime.of(this.clock.now()))
+			.query(OwnersConsent.class)
+			.single();
+	}
+
 	public boolean isListed(UUID tree) {
-		return unlisted(Set.of(tree)).isEmpty();
+		return consent(tree).allowsListing();
 	}
 
 	/**

@@ -10,8 +10,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 
-import county.bigtree.domain.place.Disclosure;
 import county.bigtree.domain.place.Position;
+import county.bigtree.domain.place.Showing;
+import county.bigtree.registry.disclosure.Showings;
+import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SqlTime;
 import org.jspecify.annotations.Nullable;
 
@@ -20,24 +22,29 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Reads accepted trees. A tree is public only once it is accepted.
+ * Reads accepted trees. A tree is public only once it is accepted, and only while all its
+ * owners let it be listed.
  */
 @Service
 public class ReadTrees {
 
 	private static final String TREES = """
 			select t.id, t.tag, t.file_tag, l.stands_in, i.species, l.latitude, l.longitude, l.accuracy_metres, l.shown,
+			  w.*,
 			  coalesce(c.condition, 'upright') as condition, s.measurement, s.points, s.points_u, s.measured_on, s.seen_on,
 			  (select known_day(measured_on, measured_on_known_to) from measurement where id = s.measurement) as measured,
 			  s.lost_on, s.carried_over, p.title, p.from_at,
 			  (select count(*) from score o where o.county = s.county and o.species = s.species and o.withdrawn_at is null
 			    and o.ends_on is null and o.points > s.points) + 1 as rank,
 			  tree_revision(t.id) as revision, a.tree is not null as accepted,
-			  (select nominator from nomination where tree = t.id) as nominator,
+			  n.nominator, case when n.filed_for is null then (select credit_name from person where id = n.nominator)
+			    else (select body from text_body where id = n.credit) end as found_by,
 			  (select b.body from older_record o join text_body b on b.id = o.popular_name where o.tree = t.id) as popular_name,
 			  coalesce((select eligible from eligibility where tree = t.id order by recorded_at desc limit 1), true) as eligible, kept_tree(t.id) as kept
 			from tree t
 			left join acceptance a on a.tree = t.id
+			left join nomination n on n.tree = t.id
+			cross join lateral owners_consent(t.id, :now) w
 			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
 			join lateral (select * from location where tree = t.id order by recorded_at desc limit 1) l on true
 			left join lateral (select r.condition from condition_report r join condition_decision d on d.report = r.id
@@ -49,19 +56,23 @@ public class ReadTrees {
 
 	private final JdbcClient jdbc;
 
-	ReadTrees(JdbcClient jdbc) {
+	private final RegisterClock clock;
+
+	ReadTrees(JdbcClient jdbc, RegisterClock clock) {
 		this.jdbc = jdbc;
+		this.clock = clock;
 	}
 
 	/**
-	 * The tree with this id or tag, if the asker may see it: anyone once it is accepted,
-	 * before that who nominated it and the county's verifiers.
+	 * The tree with this id or tag, if the asker may see it: anyone once it is accepted
+	 * and while it is listed, else who nominated it and the county's verifiers.
 	 */
 	@Transactional(readOnly = true)
 	public Optional<TreeSummary> find(String idOrTag, @Nullable Actor actor) {
 		return this.jdbc.sql(TREES + """
 				where (t.tag = :tag or t.id = :id)
 				  and not exists (select from taking_off where tree = t.id)""")
+			.param("now", SqlTime.of(this.clock.now()))
 			.param("tag", idOrTag)
 			.param("id", TreeDirectory.asId(idOrTag).orElse(null), java.sql.Types.OTHER)
 			.query((row, number) -> maySee(row, actor) ? Optional.of(summary(row, number))
@@ -73,12 +84,14 @@ public class ReadTrees {
 	}
 
 	private static boolean maySee(ResultSet row, @Nullable Actor actor) throws SQLException {
-		return row.getBoolean("accepted") || actor != null && (actor.isVerifierIn(row.getString("stands_in"))
-				|| actor.id().equals(row.getObject("nominator", UUID.class)));
+		return row.getBoolean("accepted") && Showings.of(row).listed()
+				|| actor != null && (actor.isVerifierIn(row.getString("stands_in"))
+						|| actor.id().equals(row.getObject("nominator", UUID.class)));
 	}
 
 	/**
-	 * Public trees in the order of their tags.
+	 * Public trees in the order of their tags. Those not listed are passed over, as if
+	 * they were not there.
 	 * @param query only those whose popular name, or a name of whose species, holds this
 	 * text, or whose tag begins with it
 	 * @param after the last tag already seen, or the empty text
@@ -89,7 +102,7 @@ public class ReadTrees {
 		return this.jdbc
 			.sql(TREES
 					+ """
-							where t.tag > :after and a.tree is not null and kept_tree(t.id) = t.id
+							where t.tag > :after and a.tree is not null and is_listed(t.id, :now) and kept_tree(t.id) = t.id
 							  and not exists (select from taking_off where tree = t.id) and (l.stands_in = :county
 							    or cast(:county as text) is null and not (select practice from county where key = l.stands_in))
 							  and (cast(:species as text) is null or i.species = :species)
@@ -98,6 +111,7 @@ public class ReadTrees {
 							    or exists (select from older_record o join text_body b on b.id = o.popular_name
 							      where o.tree = t.id and b.body ilike :holds))
 							order by t.tag limit :limit""")
+			.param("now", SqlTime.of(this.clock.now()))
 			.param("county", county, java.sql.Types.VARCHAR)
 			.param("species", species, java.sql.Types.VARCHAR)
 			.param("query", query, java.sql.Types.VARCHAR)
@@ -116,13 +130,13 @@ public class ReadTrees {
 	private static TreeSummary summary(ResultSet row, int number) throws SQLException {
 		Position exact = new Position(row.getDouble("latitude"), row.getDouble("longitude"),
 				row.getDouble("accuracy_metres"));
-		Disclosure shown = Disclosure.find(row.getString("shown")).orElse(Disclosure.COUNTY);
+		Showing showing = Showings.of(row);
 		return new TreeSummary(row.getObject("id", UUID.class), row.getString("tag"), row.getString("file_tag"),
 				row.getString("popular_name"), row.getString("stands_in"), row.getString("species"),
-				row.getLong("revision"), shown.shown(exact), row.getString("condition"),
+				row.getLong("revision"), showing.position(exact), row.getString("condition"),
 				row.getObject("seen_on", LocalDate.class), standing(row), row.getString("title"),
 				SqlTime.find(row, "from_at"), row.getBoolean("eligible"), row.getBoolean("accepted"),
-				row.getObject("kept", UUID.class));
+				row.getObject("kept", UUID.class), showing.listed(), row.getString("found_by"));
 	}
 
 	private static TreeSummary.@Nullable Standing standing(ResultSet row) throws SQLException {

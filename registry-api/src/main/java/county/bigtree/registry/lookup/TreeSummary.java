@@ -23,11 +23,13 @@ import org.jspecify.annotations.Nullable;
  * @param eligible whether it may be ranked
  * @param accepted whether it is on the books
  * @param kept the tree into which it is merged; itself where it is not
+ * @param listed whether it is public; else only its people see it
+ * @param foundBy the name by which its finder is credited, if one is
  */
 public record TreeSummary(UUID id, String tag, @Nullable String fileTag, @Nullable String popularName, String county,
 		String species, long revision, Optional<Position> shown, String condition, @Nullable LocalDate lastSeenOn,
 		@Nullable Standing score, @Nullable String title, @Nullable Instant titleSince, boolean eligible,
-		boolean accepted, UUID kept) {
+		boolean accepted, UUID kept, boolean listed, @Nullable String foundBy) {
 
 	/**
 	 * Whether it was found to be another tree on the books.

@@ -39,7 +39,7 @@ public class FileRemeasurement {
 	 */
 	@Transactional
 	public UUID file(Actor actor, String idOrTag, MeasurementBody body) {
-		TreeDirectory.KnownTree tree = this.trees.get(idOrTag);
+		TreeDirectory.KnownTree tree = this.trees.getShown(idOrTag, actor);
 		if (!actor.isVolunteerIn(tree.county())) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only volunteers of the county may file a remeasurement.");
 		}

@@ -143,7 +143,6 @@ public class ReadMeasurements {
 		return people;
 	}
 
-	/**
 	private record Signed(UUID signOff, List<KeptFigure> figures) {
 
 		SignedAgreementJson told() {

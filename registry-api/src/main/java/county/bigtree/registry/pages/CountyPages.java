@@ -2,6 +2,8 @@ package county.bigtree.registry.pages;
 
 import java.util.List;
 
+import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.journal.SqlTime;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -16,8 +18,11 @@ public class CountyPages {
 
 	private final JdbcClient jdbc;
 
-	CountyPages(JdbcClient jdbc) {
+	private final RegisterClock clock;
+
+	CountyPages(JdbcClient jdbc, RegisterClock clock) {
 		this.jdbc = jdbc;
+		this.clock = clock;
 	}
 
 	/**
@@ -41,7 +46,7 @@ public class CountyPages {
 	public List<SpeciesLine> species(String county) {
 		return this.jdbc
 			.sql("""
-					select b.species, s.common_name, s.scientific_name, b.trees, t.tag, t.id::text as tree, l.points,
+					select b.species, s.common_name, s.scientific_name, b.trees, case when is_listed(l.tree, :now) then t.tag end as tag, l.points,
 					  l.points_u as points_uncertainty, l.measured_on::text as measured_on, h.title,
 					  to_char(h.from_at at time zone c.time_zone, 'FMDD FMMonth YYYY') as since, coalesce(h.holders, 0)::int as holders
 					from book b join species s on s.key = b.species join county_now c on c.key = b.county
@@ -51,8 +56,9 @@ public class CountyPages {
 					  where county = b.county and species = b.species and withdrawn_at is null and ends_on is null
 					    and (h.tree is null or tree = h.tree) order by points desc, tree limit 1) l on true
 					left join tree t on t.id = l.tree
-					where b.county = ? and b.trees > 0 order by s.common_name""")
-			.param(county)
+					where b.county = :county and b.trees > 0 order by s.common_name""")
+			.param("now", SqlTime.of(this.clock.now()))
+			.param("county", county)
 			.query(SpeciesLine.class)
 			.list();
 	}
@@ -65,11 +71,12 @@ public class CountyPages {
 
 	/**
 	 * A species of a county: who holds its title, or else who leads its ranking.
+	 *
+	 * @param tag null where that tree is not listed, at an owner's wish
 	 */
 	public record SpeciesLine(String species, String commonName, String scientificName, int trees, @Nullable String tag,
-			@Nullable String tree, java.math.@Nullable BigDecimal points,
-			java.math.@Nullable BigDecimal pointsUncertainty, @Nullable String measuredOn, @Nullable String title,
-			@Nullable String since, int holders) {
+			java.math.@Nullable BigDecimal points, java.math.@Nullable BigDecimal pointsUncertainty,
+			@Nullable String measuredOn, @Nullable String title, @Nullable String since, int holders) {
 
 		/**
 		 * The title in words: several who share one are each called co-champion.

@@ -4,6 +4,7 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
+import county.bigtree.domain.place.Showing;
 import county.bigtree.domain.points.Comparison;
 import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.access.Access;
@@ -81,6 +82,7 @@ class PublicPages {
 		model.addAttribute("standing",
 				this.readers.standing().read(book, new StandingQuestion(null, null, null, SHOWN)));
 		model.addAttribute("titles", this.readers.titles().of(book, 0, SHOWN));
+		model.addAttribute("unlisted", Showing.UNLISTED);
 		model.addAttribute("words", new Words(ZoneId.of(line.timeZone())));
 		return "species";
 	}

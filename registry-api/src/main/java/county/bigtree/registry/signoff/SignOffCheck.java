@@ -11,9 +11,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * Nobody signed off on a tree that they found or owned then, nor twice on one measurement; each
- * sign-off was given after how many are needed had been judged; and its agreement is of
- * the figures then on record and fits its verdicts.
+ * Nobody signed off on a tree that they found or owned then, nor twice on one
+ * measurement; each sign-off was given after how many are needed had been judged; and its
+ * agreement is of the figures then on record and fits its verdicts.
  */
 @Component
 @Order(7)

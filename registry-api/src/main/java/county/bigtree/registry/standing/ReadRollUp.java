@@ -13,6 +13,7 @@ import java.util.UUID;
 
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.ScoredTree;
+import county.bigtree.registry.disclosure.Showings;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.problem.Problem;
@@ -38,10 +39,10 @@ public class ReadRollUp {
 
 	private final StandingItems items;
 
-	ReadRollUp(JdbcClient jdbc, RegisterClock clock) {
+	ReadRollUp(JdbcClient jdbc, RegisterClock clock, Showings showings) {
 		this.jdbc = jdbc;
 		this.clock = clock;
-		this.items = new StandingItems(jdbc);
+		this.items = new StandingItems(jdbc, showings);
 	}
 
 	/**

@@ -11,6 +11,7 @@ import java.util.UUID;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
+import county.bigtree.registry.disclosure.Showings;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.problem.Problem;
@@ -42,13 +43,14 @@ public class ReadStanding {
 
 	private final StandingItems items;
 
-	ReadStanding(ScoresAsOf scores, TitleSpans titles, RulesReader rules, RegisterClock clock, JdbcClient jdbc) {
+	ReadStanding(ScoresAsOf scores, TitleSpans titles, RulesReader rules, RegisterClock clock, JdbcClient jdbc,
+			Showings showings) {
 		this.scores = scores;
 		this.titles = titles;
 		this.rules = rules;
 		this.clock = clock;
 		this.jdbc = jdbc;
-		this.items = new StandingItems(jdbc);
+		this.items = new StandingItems(jdbc, showings);
 	}
 
 	/**

@@ -4,9 +4,12 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.standing.Title;
+import county.bigtree.registry.disclosure.Showings;
 import county.bigtree.registry.journal.SqlTime;
 import org.jspecify.annotations.Nullable;
 
@@ -22,8 +25,11 @@ public class ReadTitles {
 
 	private final JdbcClient jdbc;
 
-	ReadTitles(JdbcClient jdbc) {
+	private final Showings showings;
+
+	ReadTitles(JdbcClient jdbc, Showings showings) {
 		this.jdbc = jdbc;
+		this.showings = showings;
 	}
 
 	/**
@@ -33,7 +39,7 @@ public class ReadTitles {
 	 */
 	@Transactional(readOnly = true)
 	public List<Span> of(BookKey book, int offset, int limit) {
-		return this.jdbc.sql("""
+		List<Span> spans = this.jdbc.sql("""
 				select s.tree, t.tag, s.title, s.from_at, s.to_at, s.points, s.measured_on, s.began, s.ended
 				from title_span s join tree t on t.id = s.tree
 				where s.county = :county and s.species = :species
@@ -47,15 +53,29 @@ public class ReadTitles {
 					row.getBigDecimal("points"), row.getObject("measured_on", LocalDate.class), row.getString("began"),
 					row.getString("ended")))
 			.list();
+		Set<UUID> unlisted = this.showings
+			.unlisted(spans.stream().flatMap((span) -> Stream.ofNullable(span.tree())).toList());
+		return spans.stream().map((span) -> isIn(unlisted, span.tree()) ? span.unlisted() : span).toList();
+	}
+
+	private static boolean isIn(Set<UUID> trees, @Nullable UUID tree) {
+		return tree != null && trees.contains(tree);
 	}
 
 	/**
 	 * A title over a span of time.
 	 *
+	 * @param tree null, like the tag, where the tree is not listed today
 	 * @param points what the tree had when it took the title
 	 */
-	public record Span(UUID tree, String tag, Title title, Instant from, @Nullable Instant to, BigDecimal points,
-			LocalDate measuredOn, String began, @Nullable String ended) {
+	public record Span(@Nullable UUID tree, @Nullable String tag, Title title, Instant from, @Nullable Instant to,
+			BigDecimal points, LocalDate measuredOn, String began, @Nullable String ended) {
+
+		Span unlisted() {
+			return new Span(null, null, this.title, this.from, this.to, this.points, this.measuredOn, this.began,
+					this.ended);
+		}
+
 	}
 
 }

@@ -18,6 +18,7 @@ import county.bigtree.domain.standing.Contention;
 import county.bigtree.domain.standing.Lead;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
+import county.bigtree.registry.disclosure.Showings;
 import county.bigtree.registry.journal.SqlTime;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -30,8 +31,11 @@ final class StandingItems {
 
 	private final JdbcClient jdbc;
 
-	StandingItems(JdbcClient jdbc) {
+	private final Showings showings;
+
+	StandingItems(JdbcClient jdbc, Showings showings) {
 		this.jdbc = jdbc;
+		this.showings = showings;
 	}
 
 	List<StandingPage.Item> of(Ranking ranking, Map<UUID, Title> titles, Map<UUID, Instant> since) {
@@ -68,11 +72,10 @@ final class StandingItems {
 		Map<UUID, String> tags = tags(page);
 		Map<UUID, Visit> visits = visits(page, asOf);
 		return page.stream()
-			.collect(Collectors.toMap(ScoredTree::tree,
-					(scored) -> figures(scored, Objects.requireNonNull(tags.get(scored.tree())), visits)));
+			.collect(Collectors.toMap(ScoredTree::tree, (scored) -> figures(scored, tags.get(scored.tree()), visits)));
 	}
 
-	private static StandingPage.Figures figures(ScoredTree scored, String tag, Map<UUID, Visit> visits) {
+	private static StandingPage.Figures figures(ScoredTree scored, @Nullable String tag, Map<UUID, Visit> visits) {
 		Visit visit = visit(visits, scored.measurement());
 		UUID heightFrom = scored.from().height();
 		UUID crownFrom = scored.from().crown();
@@ -114,13 +117,14 @@ final class StandingItems {
 		return visits;
 	}
 
+	/** Of those that are listed today, whatever day is asked about. */
 	private Map<UUID, String> tags(List<ScoredTree> page) {
 		Map<UUID, String> tags = new HashMap<>();
-		this.jdbc.sql("select id, tag from tree where id in (:trees)")
-			.param("trees", page.stream().map(ScoredTree::tree).toList())
-			.query((row) -> {
-				tags.put(row.getObject("id", UUID.class), row.getString("tag"));
-			});
+		List<UUID> trees = page.stream().map(ScoredTree::tree).toList();
+		this.jdbc.sql("select id, tag from tree where id in (:trees)").param("trees", trees).query((row) -> {
+			tags.put(row.getObject("id", UUID.class), row.getString("tag"));
+		});
+		tags.keySet().removeAll(this.showings.unlisted(trees));
 		return tags;
 	}
 

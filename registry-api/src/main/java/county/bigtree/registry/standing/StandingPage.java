@@ -42,13 +42,20 @@ public record StandingPage(AsOf asOf, Instant recordedThrough, LocalDate ruleboo
 	/**
 	 * A tree's tag and the figures behind its score.
 	 *
+	 * @param tag null where it is not listed today, at an owner's wish
 	 * @param measured the measuring day as exactly as it is known
 	 * @param heightMeasuredOn the day of the height where it was carried from an earlier
 	 * visit
 	 * @param crownMeasuredOn that of the crown spread
 	 */
-	public record Figures(String tag, KnownDay measured, BigDecimal girthInches, BigDecimal heightFeet,
+	public record Figures(@Nullable String tag, KnownDay measured, BigDecimal girthInches, BigDecimal heightFeet,
 			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn) {
+
+		/** Whether the tree may be shown as itself. */
+		public boolean listed() {
+			return this.tag != null;
+		}
+
 	}
 
 }

@@ -1,5 +1,6 @@
 package county.bigtree.registry.story;
 
+import java.util.Arrays;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
@@ -17,6 +18,11 @@ import org.jspecify.annotations.Nullable;
  * between
  */
 record Asker(@Nullable UUID person, String insideOf) {
+
+	/** Whether the asker is a verifier of the county. */
+	boolean isInside(String county) {
+		return Arrays.asList(this.insideOf.split(",")).contains(county);
+	}
 
 	static Asker of(@Nullable Actor actor) {
 		return (actor == null) ? new Asker(null, "")

@@ -1,5 +1,6 @@
 package county.bigtree.registry.story;
 
+import county.bigtree.registry.disclosure.Showings;
 import county.bigtree.registry.nomination.NominationBook;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
@@ -10,8 +11,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Finds the tree whose story is asked for. One that never came on the books, or was taken
- * off them, is there for its nominator and the county's verifiers only.
+ * Finds the tree whose story is asked for. One that never came on the books, was taken
+ * off them, or is not listed, is there for its nominator and the county's verifiers only.
  */
 @Service
 public class FindStoryTree {
@@ -22,7 +23,10 @@ public class FindStoryTree {
 
 	private final Families families;
 
-	FindStoryTree(TreeDirectory trees, NominationBook nominations, Families families) {
+	private final Showings showings;
+
+	FindStoryTree(TreeDirectory trees, NominationBook nominations, Families families, Showings showings) {
+		this.showings = showings;
 		this.trees = trees;
 		this.nominations = nominations;
 		this.families = families;
@@ -35,7 +39,8 @@ public class FindStoryTree {
 	@Transactional(readOnly = true)
 	public TreeDirectory.KnownTree find(String idOrTag, @Nullable Actor actor) {
 		return this.trees.find(idOrTag)
-			.filter((tree) -> this.families.onTheBooks(tree.id()) || (actor != null && concerns(tree, actor)))
+			.filter((tree) -> this.families.onTheBooks(tree.id()) && this.showings.isListed(tree.id())
+					|| (actor != null && concerns(tree, actor)))
 			.orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
 	}
 

@@ -2,6 +2,9 @@ package county.bigtree.registry.story;
 
 import java.util.UUID;
 
+import county.bigtree.domain.place.Showing;
+import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.standing.BookKey;
 
 import org.jspecify.annotations.Nullable;
@@ -42,7 +45,7 @@ class Headlines {
 			where t.id = :tree""";
 
 	private static final String HOLDERS = """
-			select t.tag, p.title, cast(p.from_at at time zone c.time_zone as date) as since, s.points,
+			select case when :inside or is_listed(t.id, :now) then t.tag else :unlisted end as tag, p.title, cast(p.from_at at time zone c.time_zone as date) as since, s.points,
 			  known_day(m.measured_on, m.measured_on_known_to) as measured,
 			  s.carried_over, s.lost_on
 			from title_span p join tree t on t.id = p.tree join county c on c.key = p.county
@@ -51,37 +54,49 @@ class Headlines {
 			order by p.title, s.points desc, t.tag""";
 
 	private static final String LEADER = """
-			select t.tag, s.points from score s join tree t on t.id = s.tree
+			select case when :inside or is_listed(t.id, :now) then t.tag else :unlisted end as tag, s.points from score s join tree t on t.id = s.tree
 			where s.county = :county and s.species = :species and s.withdrawn_at is null and s.ends_on is null
 			order by s.points desc, t.tag limit 1""";
 
 	private final JdbcClient jdbc;
 
-	Headlines(JdbcClient jdbc) {
+	private final RegisterClock clock;
+
+	Headlines(JdbcClient jdbc, RegisterClock clock) {
 		this.jdbc = jdbc;
+		this.clock = clock;
 	}
 
-	String of(StoryOf whose, Names.Known names) {
+	/**
+	 * The sentence as the asker may hear it.
+	 */
+	String of(StoryOf whose, Asker asker, Names.Known names) {
 		if (whose instanceof StoryOf.OfTree of) {
 			return tree(of.tree()).sentence();
 		}
-		return species(((StoryOf.OfSpecies) whose).book(), names).sentence();
+		String sentence = species(((StoryOf.OfSpecies) whose).book(), asker, names).sentence();
+		return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
 	}
 
 	private TreeToday tree(UUID tree) {
 		return this.jdbc.sql(TREE).param("tree", tree).query(TreeToday.class).single();
 	}
 
-	private SpeciesToday species(BookKey book, Names.Known names) {
-		SpeciesToday.@Nullable Leader leader = ask(LEADER, book).query(SpeciesToday.Leader.class)
+	private SpeciesToday species(BookKey book, Asker asker, Names.Known names) {
+		SpeciesToday.@Nullable Leader leader = ask(LEADER, book, asker).query(SpeciesToday.Leader.class)
 			.optional()
 			.orElse(null);
 		return new SpeciesToday(names.species(book.species()), names.county(book.county()),
-				ask(HOLDERS, book).query(SpeciesToday.Holder.class).list(), leader);
+				ask(HOLDERS, book, asker).query(SpeciesToday.Holder.class).list(), leader);
 	}
 
-	private JdbcClient.StatementSpec ask(String sql, BookKey book) {
-		return this.jdbc.sql(sql).param("county", book.county()).param("species", book.species());
+	private JdbcClient.StatementSpec ask(String sql, BookKey book, Asker asker) {
+		return this.jdbc.sql(sql)
+			.param("county", book.county())
+			.param("species", book.species())
+			.param("inside", asker.isInside(book.county()))
+			.param("now", SqlTime.of(this.clock.now()))
+			.param("unlisted", Showing.UNLISTED);
 	}
 
 }

@@ -38,8 +38,15 @@ public record Story(String headline, List<Entry> entries, @Nullable Instant last
 
 	/**
 	 * Something with the sentence that says it.
+	 *
+	 * @param listed whether an effect's tree may be known again by who hears it
 	 */
-	public record Told<T>(T what, String sentence) {
+	public record Told<T>(T what, String sentence, boolean listed) {
+
+		public Told {
+			sentence = Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+		}
+
 	}
 
 }

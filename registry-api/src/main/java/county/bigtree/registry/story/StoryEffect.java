@@ -25,6 +25,14 @@ public record StoryEffect(Kind kind, Instant at, BookKey book, UUID tree, String
 		@Nullable BigDecimal points, @Nullable LocalDate from, @Nullable LocalDate until, @Nullable String earlierTitle,
 		@Nullable String title, @Nullable String reason) {
 
+	/**
+	 * The same with the tree called so.
+	 */
+	StoryEffect named(String called) {
+		return new StoryEffect(this.kind, this.at, this.book, this.tree, called, this.before, this.points, this.from,
+				this.until, this.earlierTitle, this.title, this.reason);
+	}
+
 	static StoryEffect ofScore(Kind kind, Instant at, ScoreLine line, @Nullable BigDecimal before,
 			@Nullable BigDecimal points, @Nullable String reason) {
 		return new StoryEffect(kind, at, line.book(), line.tree(), line.tag(), before, points, null, null, null, null,

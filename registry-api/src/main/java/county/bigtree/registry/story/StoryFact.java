@@ -34,6 +34,26 @@ public record StoryFact(FactKind kind, Instant recordedAt, String county, @Nulla
 		@Nullable String by, @Nullable String reason, int trees) {
 
 	/**
+	 * The same with the trees called so, and by whom.
+	 */
+	StoryFact named(@Nullable String called, @Nullable String otherCalled, String byWhom) {
+		return new StoryFact(this.kind, this.recordedAt, this.county, this.tree, called, this.other, otherCalled,
+				this.measurement, this.effectiveOn, this.measured, this.detail, this.earlier, this.points, byWhom,
+				this.reason, this.trees);
+	}
+
+	/**
+	 * The same without what leads to the tree, or to the other, and then without by whom.
+	 */
+	StoryFact without(boolean theTree, boolean theOther) {
+		return (!theTree && !theOther) ? this
+				: new StoryFact(this.kind, this.recordedAt, this.county, theTree ? null : this.tree,
+						theTree ? null : this.tag, theOther ? null : this.other, theOther ? null : this.otherTag,
+						theTree ? null : this.measurement, this.effectiveOn, this.measured, this.detail, this.earlier,
+						this.points, null, null, this.trees);
+	}
+
+	/**
 	 * The same fact told of so many trees at once.
 	 */
 	StoryFact of(int count) {

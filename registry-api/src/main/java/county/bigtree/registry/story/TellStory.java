@@ -40,7 +40,11 @@ public class TellStory {
 
 	private final RulesReader rules;
 
-	TellStory(StoryFacts facts, StoryEffects effects, Headlines headlines, Names names, RulesReader rules) {
+	private final Withheld withheld;
+
+	TellStory(StoryFacts facts, StoryEffects effects, Headlines headlines, Names names, RulesReader rules,
+			Withheld withheld) {
+		this.withheld = withheld;
 		this.facts = facts;
 		this.effects = effects;
 		this.headlines = headlines;
@@ -91,7 +95,7 @@ public class TellStory {
 		}
 
 		Story tell(Instant after, int limit) {
-			String headline = TellStory.this.headlines.of(this.whose, this.known);
+			String headline = TellStory.this.headlines.of(this.whose, this.asker, this.known);
 			Map<BookKey, SortedMap<Instant, FirstPlaces.Turn>> places = TellStory.this.effects.firstPlaces(this.whose);
 			Set<Instant> firsts = places.values()
 				.stream()
@@ -105,26 +109,33 @@ public class TellStory {
 			Instant last = instants.get(instants.size() - 1);
 			List<StoryFact> facts = TellStory.this.facts.between(this.whose, this.asker, firsts, instants.get(0), last);
 			Map<Instant, List<StoryFact>> told = facts.stream().collect(Collectors.groupingBy(StoryFact::recordedAt));
-			Map<Instant, List<StoryEffect>> changed = TellStory.this.effects.at(this.whose, instants, facts, places)
-				.stream()
-				.collect(Collectors.groupingBy(StoryEffect::at));
+			List<StoryEffect> effects = TellStory.this.effects.at(this.whose, instants, facts, places);
+			Withheld.From withheld = TellStory.this.withheld.from(this.asker, this.whose, facts, effects);
+			Map<Instant, List<StoryEffect>> changed = effects.stream().collect(Collectors.groupingBy(StoryEffect::at));
 			List<Story.Entry> entries = instants.stream()
-				.flatMap((at) -> entry(at, told.getOrDefault(at, List.of()), changed.getOrDefault(at, List.of())))
+				.flatMap((at) -> entry(at, told.getOrDefault(at, List.of()), changed.getOrDefault(at, List.of()),
+						withheld))
 				.toList();
 			return new Story(headline, entries, (found.size() > limit) ? last : null);
 		}
 
-		private Stream<Story.Entry> entry(Instant at, List<StoryFact> facts, List<StoryEffect> effects) {
+		private Stream<Story.Entry> entry(Instant at, List<StoryFact> facts, List<StoryEffect> effects,
+				Withheld.From withheld) {
 			if (facts.isEmpty() && effects.isEmpty()) {
 				return Stream.empty();
 			}
 			String county = facts.isEmpty() ? effects.get(0).book().county() : facts.get(0).county();
 			List<StoryFact> caused = facts.isEmpty() ? rulesInForce(county, at) : together(facts);
 			List<StoryEffect> shown = (caused.size() < facts.size()) ? notOfScores(effects) : effects;
-			return Stream.of(new Story.Entry(at, rulesOf(county).day(at), facts.isEmpty() ? null : facts.get(0).by(),
-					caused.stream().map((fact) -> new Story.Told<>(fact, this.factSentences.say(fact))).toList(),
+			return Stream.of(new Story.Entry(at, rulesOf(county).day(at),
+					facts.isEmpty() ? null : withheld.bare(facts.get(0)).by(),
+					caused.stream()
+						.map((fact) -> new Story.Told<>(withheld.bare(fact),
+								this.factSentences.say(withheld.named(fact)), true))
+						.toList(),
 					shown.stream()
-						.map((effect) -> new Story.Told<>(effect, this.effectSentences.say(effect)))
+						.map((effect) -> new Story.Told<>(effect, this.effectSentences.say(withheld.named(effect)),
+								!withheld.isWithheld(effect)))
 						.toList()));
 		}
 

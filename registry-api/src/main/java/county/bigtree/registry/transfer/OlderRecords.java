@@ -2,6 +2,8 @@ package county.bigtree.registry.transfer;
 
 import java.util.UUID;
 
+import county.bigtree.registry.opening.Opened;
+import county.bigtree.registry.opening.Openings;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.tree.TreeDirectory;
@@ -21,16 +23,19 @@ public class OlderRecords {
 
 	private final JdbcClient jdbc;
 
-	OlderRecords(TreeDirectory trees, JdbcClient jdbc) {
+	private final Openings openings;
+
+	OlderRecords(TreeDirectory trees, JdbcClient jdbc, Openings openings) {
+		this.openings = openings;
 		this.trees = trees;
 		this.jdbc = jdbc;
 	}
 
 	/**
-	 * The older record of a tree.
+	 * The older record of a tree. That it was read is noted.
 	 * @throws Problem of not being found, where it has none or the actor may not see it
 	 */
-	@Transactional(readOnly = true)
+	@Transactional
 	public OlderRecord get(Actor actor, String idOrTag) {
 		return this.trees.find(idOrTag)
 			.filter((tree) -> actor.isCoordinatorOf(tree.county()))
@@ -41,7 +46,14 @@ public class OlderRecords {
 					  (select body from text_body where id = o.finder) as finder,
 					  (select body from text_body where id = o.visit_notes) as visit_notes
 					from import_part r join tree t on t.id = r.tree left join older_record o on o.tree = r.tree
-					where r.tree = ? and r.brought""").param(tree.id()).query(OlderRecord.class).optional())
+					where r.tree = ? and r.brought""")
+				.param(tree.id())
+				.query(OlderRecord.class)
+				.optional()
+				.map((record) -> {
+					this.openings.note(actor, tree.county(), tree.id(), Opened.OLDER_RECORD, null);
+					return record;
+				}))
 			.orElseThrow(() -> Problem.notFound("No tree with an older record has this id or tag."));
 	}
 

@@ -82,7 +82,8 @@ public class CorrectTree {
 	}
 
 	/**
-	 * Says how much of a tree's place the public is shown from now on.
+	 * Says how much of a tree's place the public is shown from now on: no more than its
+	 * owners allow.
 	 * @param unchanged told the tree's revision under the lock; refuses a stale one
 	 */
 	@Transactional
@@ -91,6 +92,7 @@ public class CorrectTree {
 		requireCoordinator(actor, tree.county());
 		Change change = this.changes.open(tree);
 		unchanged.accept(this.trees.get(tree.id()).revision());
+		this.trees.requireOwnersAllow(tree.id(), shown);
 		PlaceBody place = this.jdbc.sql(
 				"select latitude, longitude, accuracy_metres from location where tree = ? order by recorded_at desc limit 1")
 			.param(tree.id())

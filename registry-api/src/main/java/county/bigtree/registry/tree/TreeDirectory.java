@@ -8,8 +8,11 @@ import java.util.UUID;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import county.bigtree.registry.http.Revisioned;
 
+import county.bigtree.domain.place.Disclosure;
+import county.bigtree.registry.disclosure.Showings;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -34,8 +37,11 @@ public class TreeDirectory {
 
 	private final JdbcClient jdbc;
 
-	TreeDirectory(JdbcClient jdbc) {
+	private final Showings showings;
+
+	TreeDirectory(JdbcClient jdbc, Showings showings) {
 		this.jdbc = jdbc;
+		this.showings = showings;
 	}
 
 	/**
@@ -54,7 +60,46 @@ public class TreeDirectory {
 	 * @throws Problem of not being found
 	 */
 	public KnownTree get(String idOrTag) {
-		return find(idOrTag).orElseThrow(() -> Problem.notFound("No tree has this id or tag."));
+		return find(idOrTag).orElseThrow(TreeDirectory::unknown);
+	}
+
+	/**
+	 * The tree with this id or tag, if it is no secret to the actor: one that an owner
+	 * does not let be listed is there for the county's verifiers and its nominator only.
+	 * @throws Problem of not being found
+	 */
+	public KnownTree getShown(String idOrTag, @Nullable Actor actor) {
+		KnownTree tree = get(idOrTag);
+		if (!isShownTo(actor, tree)) {
+			throw unknown();
+		}
+		return tree;
+	}
+
+	private boolean isShownTo(@Nullable Actor actor, KnownTree tree) {
+		return actor != null && (actor.isVerifierIn(tree.county()) || isNominatedBy(actor, tree.id()))
+				|| this.showings.isListed(tree.id());
+	}
+
+	private boolean isNominatedBy(Actor actor, UUID tree) {
+		return this.jdbc.sql("select exists (select from nomination where tree = ? and nominator = ?)")
+			.params(tree, actor.id())
+			.query(Boolean.class)
+			.single();
+	}
+
+	/**
+	 * Refuses to show more of a tree's place than its owners allow today.
+	 */
+	void requireOwnersAllow(UUID tree, Disclosure decided) {
+		if (decided == Disclosure.EXACT && !this.showings.consent(tree).allowsPlace()) {
+			throw Problem.of(ProblemType.REFUSED,
+					"Not all owners on record consent to the exact place being published.");
+		}
+	}
+
+	private static Problem unknown() {
+		return Problem.notFound("No tree has this id or tag.");
 	}
 
 	public KnownTree get(UUID id) {

@@ -112,8 +112,9 @@ class DeskController {
 	/**
 	 * Something that waits.
 	 */
-	record WaitingJson(String kind, UUID id, UUID tree, String tag, String species, String status, Instant since,
-			@Nullable BigDecimal points, @Nullable String wouldHold, @Nullable String title, boolean extraordinary) {
+	record WaitingJson(String kind, UUID id, @Nullable UUID tree, @Nullable String tag, @Nullable String species,
+			String status, Instant since, @Nullable BigDecimal points, @Nullable String wouldHold,
+			@Nullable String title, boolean extraordinary) {
 
 		static WaitingJson from(Waiting waiting) {
 			return new WaitingJson(waiting.kind(), waiting.id(), waiting.tree(), waiting.tag(), waiting.species(),

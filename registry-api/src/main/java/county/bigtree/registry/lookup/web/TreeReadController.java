@@ -116,18 +116,24 @@ class TreeReadController {
 
 	/**
 	 * A tree.
+	 *
+	 * @param listed whether it is public; one that an owner does not let be listed is
+	 * shown to its people only
+	 * @param foundBy the name by which its finder is credited, if one is
 	 */
 	record TreeJson(UUID id, String tag, @Nullable String fileTag, @Nullable String popularName, String county,
 			String species, @Nullable PositionJson position, String condition, @Nullable LocalDate lastSeenOn,
 			TreeJson.@Nullable StandingJson score, @Nullable String title, @Nullable Instant titleSince,
-			boolean eligible, boolean accepted, @JsonIgnore long revision) implements Revisioned {
+			boolean eligible, boolean accepted, boolean listed, @Nullable String foundBy,
+			@JsonIgnore long revision) implements Revisioned {
 
 		static TreeJson from(TreeSummary tree) {
 			TreeSummary.Standing standing = tree.score();
 			return new TreeJson(tree.id(), tree.tag(), tree.fileTag(), tree.popularName(), tree.county(),
 					tree.species(), tree.shown().map(PositionJson::from).orElse(null), tree.condition(),
 					tree.lastSeenOn(), (standing != null) ? StandingJson.from(standing) : null, tree.title(),
-					tree.titleSince(), tree.eligible(), tree.accepted(), tree.revision());
+					tree.titleSince(), tree.eligible(), tree.accepted(), tree.listed(), tree.foundBy(),
+					tree.revision());
 		}
 
 		/**

@@ -61,7 +61,7 @@ class MeasurementController {
 	@Operation(operationId = "listMeasurements",
 			summary = "The measurements of a tree: those that count or counted, one's own, and all for the county's verifiers")
 	Page<MeasurementJson> list(@PathVariable String tree, @Nullable Actor actor) {
-		TreeDirectory.KnownTree known = this.trees.get(tree);
+		TreeDirectory.KnownTree known = this.trees.getShown(tree, actor);
 		boolean insider = actor != null && actor.isVerifierIn(known.county());
 		List<ReadMeasurements.Measurement> shown = this.measurements.of(known.id())
 			.stream()

@@ -22,6 +22,7 @@ import county.bigtree.registry.nomination.FileNomination;
 import county.bigtree.registry.nomination.MoveNomination;
 import county.bigtree.registry.nomination.NominationBody;
 import county.bigtree.registry.nomination.NominationBook;
+import county.bigtree.registry.nomination.OpenFinder;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.standing.ReadStandings;
@@ -60,8 +61,11 @@ class NominationController {
 
 	private final ReadStandings counties;
 
+	private final OpenFinder finders;
+
 	NominationController(FileNomination filing, MoveNomination moving, NominationBook book,
-			ReadMeasurements measurements, ReadStandings counties) {
+			ReadMeasurements measurements, ReadStandings counties, OpenFinder finders) {
+		this.finders = finders;
 		this.filing = filing;
 		this.moving = moving;
 		this.book = book;
@@ -115,6 +119,14 @@ class NominationController {
 		this.moving.move(actor, id, move, body.verifier(), body.reason(),
 				(revision) -> ifMatch.require(revision, () -> json(this.book.get(id))));
 		return json(this.book.get(id));
+	}
+
+	@GetMapping("/api/v1/nominations/{id}/filed-for")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "getFiledFor",
+			summary = "For whom a nomination was filed, for the county's coordinators; that it was read is noted")
+	OpenFinder.Finder filedFor(@PathVariable UUID id, Actor actor) {
+		return this.finders.open(actor, id);
 	}
 
 	private NominationBook.Nomination visible(UUID id, Actor actor) {

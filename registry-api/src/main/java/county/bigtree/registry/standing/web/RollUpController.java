@@ -17,6 +17,7 @@ import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import county.bigtree.registry.standing.ReadRollUp;
 import county.bigtree.registry.standing.RollUpPage;
+import county.bigtree.registry.standing.PageMarks;
 import county.bigtree.registry.standing.StandingPage;
 import county.bigtree.registry.standing.StandingQuestion;
 import io.swagger.v3.oas.annotations.Operation;
@@ -42,7 +43,10 @@ class RollUpController {
 
 	private final SpeciesCatalogue species;
 
-	RollUpController(ReadRollUp rollUp, SpeciesCatalogue species) {
+	private final PageMarks marks;
+
+	RollUpController(ReadRollUp rollUp, SpeciesCatalogue species, PageMarks marks) {
+		this.marks = marks;
 		this.rollUp = rollUp;
 		this.species = species;
 	}
@@ -69,18 +73,19 @@ class RollUpController {
 		return keys.isEmpty() ? List.of() : Arrays.asList(keys.split(",", -1));
 	}
 
-	private static StandingQuestion next(Cursor cursor, int limit) {
+	private StandingQuestion next(Cursor cursor, int limit) {
 		return new StandingQuestion(null, cursor.instant(5), new StandingQuestion.After((int) cursor.number(0),
-				(int) cursor.number(1), cursor.decimal(2), cursor.uuid(3), cursor.decimal(4)), limit);
+				(int) cursor.number(1), cursor.decimal(2), this.marks.tree(cursor.number(3)), cursor.decimal(4)),
+				limit);
 	}
 
-	private static Cursor cursor(RollUpPage page, StandingQuestion question, List<String> asked) {
+	private Cursor cursor(RollUpPage page, StandingQuestion question, List<String> asked) {
 		StandingPage.Item last = page.items().get(page.items().size() - 1).place();
 		BigDecimal points = last.scored().score().points().toBigDecimal();
 		StandingQuestion.After after = question.after();
 		BigDecimal leader = (after != null) ? after.leaderPoints() : points.add(last.behindLeader());
-		return Cursor.of(ROLL_UP, last.position(), last.rank(), points, last.scored().tree(), leader, knownAt(page),
-				String.join(",", asked));
+		return Cursor.of(ROLL_UP, last.position(), last.rank(), points, this.marks.of(last.scored()), leader,
+				knownAt(page), String.join(",", asked));
 	}
 
 	private static Instant knownAt(RollUpPage page) {
@@ -105,23 +110,26 @@ class RollUpController {
 
 	/**
 	 * A ranked tree and the county where it stands.
+	 *
+	 * @param listed whether it may be shown as itself: else an owner wishes otherwise,
+	 * and nothing is said that leads to it
 	 */
-	record RankedJson(int rank, String county, UUID tree, String tag, BigDecimal points,
-			BigDecimal pointsStandardUncertainty, int pointsRounded, BigDecimal girthInches, BigDecimal heightFeet,
-			@Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet, @Nullable LocalDate crownMeasuredOn,
-			UUID measurement, KnownDay measuredOn, LocalDate effectiveOn, boolean stale, boolean damaged,
-			boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
+	record RankedJson(int rank, String county, @Nullable UUID tree, @Nullable String tag, boolean listed,
+			BigDecimal points, BigDecimal pointsStandardUncertainty, int pointsRounded, BigDecimal girthInches,
+			BigDecimal heightFeet, @Nullable LocalDate heightMeasuredOn, BigDecimal crownSpreadFeet,
+			@Nullable LocalDate crownMeasuredOn, @Nullable UUID measurement, KnownDay measuredOn, LocalDate effectiveOn,
+			boolean stale, boolean damaged, boolean carriedOver, BigDecimal behindLeader, @Nullable BigDecimal lead,
 			@Nullable BigDecimal leadStandardUncertainty, @Nullable BigDecimal leadProbability,
 			@Nullable String leadClarity) {
 
 		static RankedJson from(RollUpPage.Item item) {
 			StandingJson.Item place = StandingJson.Item.from(item.place());
-			return new RankedJson(place.rank(), item.county(), place.tree(), place.tag(), place.points(),
-					place.pointsStandardUncertainty(), place.pointsRounded(), place.girthInches(), place.heightFeet(),
-					place.heightMeasuredOn(), place.crownSpreadFeet(), place.crownMeasuredOn(), place.measurement(),
-					place.measuredOn(), place.effectiveOn(), place.stale(), place.damaged(), place.carriedOver(),
-					place.behindLeader(), place.lead(), place.leadStandardUncertainty(), place.leadProbability(),
-					place.leadClarity());
+			return new RankedJson(place.rank(), item.county(), place.tree(), place.tag(), place.listed(),
+					place.points(), place.pointsStandardUncertainty(), place.pointsRounded(), place.girthInches(),
+					place.heightFeet(), place.heightMeasuredOn(), place.crownSpreadFeet(), place.crownMeasuredOn(),
+					place.measurement(), place.measuredOn(), place.effectiveOn(), place.stale(), place.damaged(),
+					place.carriedOver(), place.behindLeader(), place.lead(), place.leadStandardUncertainty(),
+					place.leadProbability(), place.leadClarity());
 		}
 
 	}

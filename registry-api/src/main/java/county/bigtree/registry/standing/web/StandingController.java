@@ -13,6 +13,7 @@ import county.bigtree.registry.http.Page;
 import county.bigtree.registry.http.Paging;
 import county.bigtree.registry.standing.BookKey;
 import county.bigtree.registry.standing.ReadTitles;
+import county.bigtree.registry.standing.PageMarks;
 import county.bigtree.registry.standing.StandingPage;
 import county.bigtree.registry.standing.StandingQuestion;
 import io.swagger.v3.oas.annotations.Operation;
@@ -42,7 +43,10 @@ class StandingController {
 
 	private final ReadTitles titles;
 
-	StandingController(StandingAnswers answers, ReadTitles titles) {
+	private final PageMarks marks;
+
+	StandingController(StandingAnswers answers, ReadTitles titles, PageMarks marks) {
+		this.marks = marks;
 		this.answers = answers;
 		this.titles = titles;
 	}
@@ -91,18 +95,19 @@ class StandingController {
 		return Page.cut(spans, paging, TitleJson::from, (last) -> Cursor.of(TITLES, offset + paging.limit()));
 	}
 
-	private static StandingQuestion next(Cursor cursor, int limit) {
+	private StandingQuestion next(Cursor cursor, int limit) {
 		return new StandingQuestion(cursor.day(5), cursor.instant(6), new StandingQuestion.After((int) cursor.number(0),
-				(int) cursor.number(1), cursor.decimal(2), cursor.uuid(3), cursor.decimal(4)), limit);
+				(int) cursor.number(1), cursor.decimal(2), this.marks.tree(cursor.number(3)), cursor.decimal(4)),
+				limit);
 	}
 
-	private static Cursor cursor(StandingPage page, StandingQuestion question) {
+	private Cursor cursor(StandingPage page, StandingQuestion question) {
 		StandingPage.Item last = page.items().get(page.items().size() - 1);
 		BigDecimal points = last.scored().score().points().toBigDecimal();
 		StandingQuestion.After after = question.after();
 		BigDecimal leader = (after != null) ? after.leaderPoints() : points.add(last.behindLeader());
 		Instant knownAt = page.asOf().present() ? page.recordedThrough() : page.asOf().knownAt();
-		return Cursor.of(STANDING, last.position(), last.rank(), points, last.scored().tree(), leader,
+		return Cursor.of(STANDING, last.position(), last.rank(), points, this.marks.of(last.scored()), leader,
 				page.asOf().day(), knownAt);
 	}
 
@@ -128,9 +133,11 @@ class StandingController {
 
 	/**
 	 * A title over a span of time.
+	 *
+	 * @param tree null where the tree is not listed today, at an owner's wish
 	 */
-	record TitleJson(UUID tree, String tag, String title, Instant from, @Nullable Instant to, String began,
-			@Nullable String ended, BigDecimal points, LocalDate measuredOn) {
+	record TitleJson(@Nullable UUID tree, @Nullable String tag, String title, Instant from, @Nullable Instant to,
+			String began, @Nullable String ended, BigDecimal points, LocalDate measuredOn) {
 
 		static TitleJson from(ReadTitles.Span span) {
 			return new TitleJson(span.tree(), span.tag(), span.title().word(), span.from(), span.to(), span.began(),

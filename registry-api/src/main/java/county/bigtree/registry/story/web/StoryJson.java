@@ -60,16 +60,20 @@ record StoryJson(String headline, List<Entry> items, @Nullable String next) impl
 
 	/**
 	 * A change of a score, a first place or a title.
+	 *
+	 * @param tree null, like the tag, where an owner does not let the tree be listed
 	 */
-	record Effect(String kind, UUID tree, String tag, String county, String species, @Nullable BigDecimal pointsBefore,
-			@Nullable BigDecimal points, @Nullable LocalDate from, @Nullable LocalDate until,
-			@Nullable String titleBefore, @Nullable String title, @Nullable String reason, String sentence) {
+	record Effect(String kind, @Nullable UUID tree, @Nullable String tag, String county, String species,
+			@Nullable BigDecimal pointsBefore, @Nullable BigDecimal points, @Nullable LocalDate from,
+			@Nullable LocalDate until, @Nullable String titleBefore, @Nullable String title, @Nullable String reason,
+			String sentence) {
 
 		static Effect from(Story.Told<StoryEffect> told) {
 			StoryEffect effect = told.what();
-			return new Effect(effect.kind().code(), effect.tree(), effect.tag(), effect.book().county(),
-					effect.book().species(), effect.before(), effect.points(), effect.from(), effect.until(),
-					effect.earlierTitle(), effect.title(), effect.reason(), told.sentence());
+			return new Effect(effect.kind().code(), told.listed() ? effect.tree() : null,
+					told.listed() ? effect.tag() : null, effect.book().county(), effect.book().species(),
+					effect.before(), effect.points(), effect.from(), effect.until(), effect.earlierTitle(),
+					effect.title(), effect.reason(), told.sentence());
 		}
 
 	}
