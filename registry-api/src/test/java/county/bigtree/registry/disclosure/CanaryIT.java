@@ -161,28 +161,24 @@ class CanaryIT {
 	}
 
 	private void letters(String tree) throws Exception {
-		String letter = JsonPath.read(answer(
-				this.mvc.perform(post("/api/v1/counties/" + COUNTY + "/letters").contentType(MediaType.APPLICATION_JSON)
-					.content("{\"about\": \"privacy\", \"tree\": \"%s\", \"text\": \"%s\", \"contact\": \"%s\"}"
-						.formatted(tree, word("letter"), word("letter@example.org"))))),
-				"$.id");
+		String body = "{\"about\": \"privacy\", \"tree\": \"%s\", \"text\": \"%s\", \"contact\": \"%s\"}"
+			.formatted(tree, word("letter"), word("letter@example.org"));
+		MockHttpServletRequestBuilder sent = post("/api/v1/counties/" + COUNTY + "/letters").content(body)
+			.contentType(MediaType.APPLICATION_JSON);
+		String letter = JsonPath.read(answer(this.mvc.perform(sent)), "$.id");
 		this.ids.add(letter);
 		this.secret.add(letter);
 	}
 
 	/** A visit to be made, and a report that waits. */
 	private void work(String tree, TestPerson verifier, TestPerson coordinator) throws Exception {
-		this.ids
-			.add(JsonPath.read(
-					made("/api/v1/visits",
-							"""
-									{"tree": "%s", "purpose": "condition", "verifier": "%s", "companion": "%s", "notes": "%s"}"""
-								.formatted(tree, verifier.id(), word("companion"), word("visit")),
-							coordinator),
-					"$.id"));
-		this.ids.add(JsonPath.read(made("/api/v1/trees/" + tree + "/condition-reports", """
-				{"condition": "declining", "observedOn": "2025-05-02", "remarks": "%s"}""".formatted(word("report")),
-				verifier), "$.id"));
+		String visit = """
+				{"tree": "%s", "purpose": "condition", "verifier": "%s", "companion": "%s", "notes": "%s"}"""
+			.formatted(tree, verifier.id(), word("companion"), word("visit"));
+		this.ids.add(JsonPath.read(made("/api/v1/visits", visit, coordinator), "$.id"));
+		String report = "{\"condition\": \"declining\", \"observedOn\": \"2025-05-02\", \"remarks\": \"%s\"}"
+			.formatted(word("report"));
+		this.ids.add(JsonPath.read(made("/api/v1/trees/" + tree + "/condition-reports", report, verifier), "$.id"));
 	}
 
 	/** What a coordinator should have found and did not: the test would prove nothing. */

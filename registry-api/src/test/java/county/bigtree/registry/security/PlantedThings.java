@@ -117,6 +117,14 @@ final class PlantedThings {
 				"{\"into\": \"%s\", \"reason\": \"the same\"}".formatted(id("kept")), owner));
 		put("merged", merged);
 		put("import", imported(owner));
+		put("owner",
+				filed("/api/v1/trees/" + standing(owner).tree() + "/owners", "{\"name\": \"C. Landholder\"}", owner));
+		put("letter", filed("/api/v1/counties/" + this.county + "/letters",
+				"{\"about\": \"tip\", \"text\": \"Look at it.\", \"tree\": \"%s\"}".formatted(id("standing")), owner));
+		put("filed-for nomination", filed("/api/v1/counties/" + this.county + "/nominations", """
+				{"species": "quercus-alba", "location": {"latitude": 40.1, "longitude": -86.2},
+				 "filedFor": {"name": "D. Walker"}, "measurement": %s}"""
+			.formatted(TestTrees.measurement(100, "2024-05-02")), owner));
 		put("invitation", JsonPath.read(answer(this.trees.ask(post("/api/v1/invitations").content("""
 				{"email": "%s@example.org", "roles": [{"county": "%s", "role": "volunteer"}]}"""
 			.formatted(UUID.randomUUID(), this.county)), owner)), "$.token"));
