@@ -116,10 +116,10 @@ select pg_temp.key(10, tree_number * 2 + m), pg_temp.key(9, tree_number), 'bench
 from bench_visit cross join generate_series(0, 1) m where n = 3 and tree_number % 10 = 0 order by seq, number, m;
 
 -- By the rules that a county has by default: current for eight years, seen within twelve.
-insert into score (county, species, tree, measurement, points, points_u, measured_on, seen_on, carried_over, effective_on,
-  ends_on, ended, may_hold, turns_on, recorded_at, closed_at)
+insert into score (county, species, tree, measurement, points, points_u, measured_on, seen_on, carried_over, girth_by, height_by,
+  crown_by, effective_on, ends_on, ended, may_hold, turns_on, recorded_at, closed_at)
 select 'bench', species, tree, id, girth + height + crown / 4.0, sqrt(0.25 + 4 + 0.5 / 16), measured_on, measured_on, n < 3,
-  measured_on, next_on, case when n < 3 then 'remeasured' end, n = 3,
+  'tape', 'pole', 'axes', measured_on, next_on, case when n < 3 then 'remeasured' end, n = 3,
   case n when 3 then (measured_on + interval '8 years')::date + 1 end, pg_temp.recorded(seq, :last_slice),
   case n when 1 then pg_temp.recorded(seq, :last_slice) when 2 then pg_temp.recorded(next_seq, :last_slice) end
 from (select v.*, lead(measured_on) over visits as next_on, lead(seq) over visits as next_seq from bench_visit v

@@ -11,8 +11,9 @@
     -- has counted at some time
     m.basis <> 'filed'
       or exists (select from sign_off o where o.measurement = m.id and o.own_measurement is not null
-        and brought_full(o.own_measurement))
-      or (select count(*) from sign_off o where o.measurement = m.id and o.verdict <> 'not-confirmed')
+        and brought_full(o.own_measurement) and not sign_off_waits(o.id))
+      or (select count(*) from sign_off o where o.measurement = m.id and o.verdict <> 'not-confirmed'
+        and not sign_off_waits(o.id))
         >= coalesce((select required from sign_off_requirement q where q.measurement = m.id), 1) as counted
   from own join measurement m on m.id = own.id
   left join lateral (select points from reduction where measurement = m.id order by version limit 1) r on true
@@ -30,6 +31,10 @@
   where n.tree in (select tree from stay) and v.from_status is not null and v.move <> 'accept'
     and not exists (select from sign_off s where s.county = v.county and s.seq = v.seq)
   union all
+  select 'nomination-reminded', 12, r.recorded_at, r.county, r.seq, n.tree, null, n.measurement, r.lapses_on, null, null, null, null,
+    false
+  from nomination_reminder r join nomination n on n.id = r.nomination where n.tree in (select tree from stay)
+  union all
   select case basis when 'carried-over' then 'imported' when 'checked' then 'measured-by-verifier' else 'measured' end, 20,
     recorded_at, county, seq, tree, given_to, id, measured_on, remarks, carried_over_from, null, points, counted
   from visit
@@ -43,15 +48,26 @@
     case when s.own_measurement is not null then 'own-figures' end, m.points, m.counted
   from visit m join sign_off s on s.measurement = m.id
   union all
-  select 'revoked', 31, v.recorded_at, v.county, v.seq, m.tree, m.given_to, m.id, m.measured_on, v.reason, s.verdict,
+  select 'title-waits', 31, d.recorded_at, d.county, d.seq, m.tree, m.given_to, m.id, m.measured_on, null, p.credit_name, null,
+    m.points, false
+  from visit m join sign_off s on s.measurement = m.id join sign_off_deferral d on d.sign_off = s.id
+  join person p on p.id = s.given_by
+  where not exists (select from sign_off_assent a where a.sign_off = s.id and a.recorded_at = d.recorded_at)
+  union all
+  select 'title-assented', 32, a.recorded_at, a.county, a.seq, m.tree, m.given_to, m.id, m.measured_on, a.reason, p.credit_name, null,
+    m.points, m.counted
+  from visit m join sign_off s on s.measurement = m.id join sign_off_deferral d on d.sign_off = s.id
+  join sign_off_assent a on a.sign_off = s.id and a.recorded_at > d.recorded_at join person p on p.id = s.given_by
+  union all
+  select 'revoked', 33, v.recorded_at, v.county, v.seq, m.tree, m.given_to, m.id, m.measured_on, v.reason, s.verdict,
     p.credit_name, m.points, m.counted
   from visit m join sign_off s on s.measurement = m.id join revocation v on v.sign_off = s.id join person p on p.id = s.given_by
   union all
-  select 'set-aside', 32, a.recorded_at, a.county, a.seq, m.tree, m.given_to, m.id, m.measured_on, a.reason, null, null,
+  select 'set-aside', 34, a.recorded_at, a.county, a.seq, m.tree, m.given_to, m.id, m.measured_on, a.reason, null, null,
     m.points, m.counted
   from visit m join setting_aside a on a.measurement = m.id
   union all
-  select 'reduced-again', 33, r.recorded_at, r.county, r.seq, m.tree, m.given_to, m.id, m.measured_on, null, null, null,
+  select 'reduced-again', 35, r.recorded_at, r.county, r.seq, m.tree, m.given_to, m.id, m.measured_on, null, null, null,
     r.points, m.counted
   from visit m join reduction r on r.measurement = m.id where r.recorded_at > m.recorded_at
   union all

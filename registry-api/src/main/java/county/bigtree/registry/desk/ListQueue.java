@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import java.util.stream.Stream;
@@ -92,11 +93,23 @@ public class ListQueue {
 			where :county in (p.from_county, p.to_county)
 			  and not exists (select from relocation_answer where proposal = p.id)""";
 
+	/**
+	 * Sign-offs that would change who holds a title, and wait for a coordinator's yes.
+	 */
+	private static final String SIGN_OFFS = """
+			select 'sign-off', s.id, measurement_tree(m.id, m.tree), coalesce(o.id, m.id), s.verdict, s.recorded_at
+			from sign_off_deferral d join sign_off s on s.id = d.sign_off join measurement m on m.id = s.measurement
+			left join measurement o on o.id = s.own_measurement and brought_full(o.id)
+			where (d.county = :county or measurement_tree(m.id, m.tree) in (select tree from arrived))
+			  and sign_off_waits(s.id) and not exists (select from revocation where sign_off = s.id)
+			  and not exists (select from setting_aside where measurement = m.id)""";
+
 	private static final String QUEUE = ARRIVED + ", waiting as (" + NOMINATIONS + " union all " + MEASUREMENTS
-			+ " union all " + REPORTS + " union all " + NOT_FOUND + " union all " + RELOCATIONS
+			+ " union all " + REPORTS + " union all " + NOT_FOUND + " union all " + RELOCATIONS + " union all "
+			+ SIGN_OFFS
 			+ """
 					)
-					select w.kind, w.id, w.measurement, w.status, w.since, t.id as tree, t.tag, r.points, p.title,
+					select w.kind, w.id, w.measurement, w.status, w.since, t.id as tree, t.tag, r.points, p.title, a.lapses_on,
 					  coalesce(f.checks @> '[{"extraordinary": true}]', false) as extraordinary,
 					  ranked_as(i.species, 'infinity') as species, b.stands_in
 					from waiting w
@@ -107,6 +120,7 @@ public class ListQueue {
 					join lateral (select stands_in from location where tree = t.id order by recorded_at desc limit 1) b on true
 					left join lateral (select points from reduction where measurement = w.measurement
 					  order by version desc limit 1) r on true
+					left join lateral (select case w.kind when 'nomination' then nomination_lapses_on(w.id) end as lapses_on) a on true
 					left join measurement f on f.id = w.measurement
 					left join title_span p on p.tree = t.id and p.to_at is null
 					where not exists (select from taking_off where tree = w.tree)""";
@@ -143,7 +157,7 @@ public class ListQueue {
 			.param("county", county)
 			.query((row, number) -> new Waiting("letter", row.getObject("id", UUID.class),
 					row.getObject("tree", UUID.class), row.getString("tag"), row.getString("species"),
-					row.getString("about"), SqlTime.get(row, "recorded_at"), null, null, null, false))
+					row.getString("about"), SqlTime.get(row, "recorded_at"), null, null, null, false, null))
 			.list();
 	}
 
@@ -159,15 +173,17 @@ public class ListQueue {
 		return new Found(row.getString("kind"), row.getObject("id", UUID.class), row.getObject("tree", UUID.class),
 				row.getString("tag"), new BookKey(row.getString("stands_in"), row.getString("species")),
 				row.getString("status"), SqlTime.get(row, "since"), row.getObject("measurement", UUID.class),
-				row.getBigDecimal("points"), (title != null) ? Title.of(title) : null, row.getBoolean("extraordinary"));
+				row.getBigDecimal("points"), (title != null) ? Title.of(title) : null, row.getBoolean("extraordinary"),
+				row.getObject("lapses_on", LocalDate.class));
 	}
 
 	private record Found(String kind, UUID id, UUID tree, String tag, BookKey book, String status, Instant since,
-			@Nullable UUID measurement, @Nullable BigDecimal points, @Nullable Title title, boolean extraordinary) {
+			@Nullable UUID measurement, @Nullable BigDecimal points, @Nullable Title title, boolean extraordinary,
+			@Nullable LocalDate lapsesOn) {
 
 		Waiting waiting(@Nullable Title wouldHold) {
 			return new Waiting(this.kind, this.id, this.tree, this.tag, this.book.species(), this.status, this.since,
-					this.points, wouldHold, this.title, this.extraordinary);
+					this.points, wouldHold, this.title, this.extraordinary, this.lapsesOn);
 		}
 
 	}

@@ -8,16 +8,17 @@ public enum FactTable {
 	COUNTY("county", "key", ""), TEXT_PIECE("text_piece"), RULEBOOK("rulebook"), TREE("tree"),
 	IDENTIFICATION("identification"), LOCATION("location"), ACCEPTANCE("acceptance"),
 	NOMINATION("nomination", "county", " - '{status,verifier,revision}'::text[]"), NOMINATION_MOVE("nomination_move"),
-	MEASUREMENT("measurement"), REDUCTION("reduction"), SIGN_OFF_REQUIREMENT("sign_off_requirement"),
-	SIGN_OFF("sign_off"), REVOCATION("revocation"), SETTING_ASIDE("setting_aside"), COUNTY_REVISION("county_revision"),
-	ELIGIBILITY("eligibility"), TAKING_OFF("taking_off"), MERGE("merge"), MERGE_REVOCATION("merge_revocation"),
-	SPLIT("split"), ASSIGNMENT("assignment"), STEM_RULING("stem_ruling"), RULING_KEPT("ruling_kept"),
-	SPECIES_ADDITION("species_addition"), SPECIES_FOLD("species_fold"), RELOCATION_PROPOSAL("relocation_proposal"),
-	RELOCATION_ANSWER("relocation_answer"), MEASUREMENT_MOVE("measurement_move"), VISIT("visit"),
-	VISIT_OUTCOME("visit_outcome"), CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"),
-	IMPORT_ROW("import_row"), IMPORT_WITHDRAWAL("import_withdrawal"), OLDER_RECORD("older_record"),
-	TREE_OWNER("tree_owner"), OWNER_END("owner_end"), CONSENT("consent"), LETTER("letter"),
-	LETTER_OUTCOME("letter_outcome");
+	NOMINATION_REMINDER("nomination_reminder"), MEASUREMENT("measurement"), REDUCTION("reduction"),
+	SIGN_OFF_REQUIREMENT("sign_off_requirement"), SIGN_OFF("sign_off"), SIGN_OFF_DEFERRAL("sign_off_deferral"),
+	SIGN_OFF_ASSENT("sign_off_assent"), REVOCATION("revocation"), SETTING_ASIDE("setting_aside"),
+	COUNTY_REVISION("county_revision"), ELIGIBILITY("eligibility"), TAKING_OFF("taking_off"), MERGE("merge"),
+	MERGE_REVOCATION("merge_revocation"), SPLIT("split"), ASSIGNMENT("assignment"), STEM_RULING("stem_ruling"),
+	RULING_KEPT("ruling_kept"), SPECIES_ADDITION("species_addition"), SPECIES_FOLD("species_fold"),
+	RELOCATION_PROPOSAL("relocation_proposal"), RELOCATION_ANSWER("relocation_answer"),
+	MEASUREMENT_MOVE("measurement_move"), VISIT("visit"), VISIT_OUTCOME("visit_outcome"),
+	CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row"),
+	IMPORT_WITHDRAWAL("import_withdrawal"), OLDER_RECORD("older_record"), TREE_OWNER("tree_owner"),
+	OWNER_END("owner_end"), CONSENT("consent"), LETTER("letter"), LETTER_OUTCOME("letter_outcome");
 
 	private final String table;
 

@@ -44,12 +44,14 @@ public class ReadMeasurements {
 			  r.crown_u, r.points, r.points_u,
 			  case when exists (select from setting_aside where measurement = m.id) then 'set-aside'
 			    when measurement_counts(m.id) then case when measurement_superseded(m.id) then 'superseded' else 'counting' end
-			    when exists (select from sign_off where measurement = m.id and brought_full(own_measurement)) then 'superseded'
+			    when exists (select from sign_off where measurement = m.id and brought_full(own_measurement) and not sign_off_waits(id)) then 'superseded'
 			    when exists (select from sign_off s where s.measurement = m.id and s.verdict = 'not-confirmed'
-			      and not exists (select from revocation v where v.sign_off = s.id)) then 'not-confirmed'
+			      and not sign_off_waits(s.id) and not exists (select from revocation v where v.sign_off = s.id)) then 'not-confirmed'
 			    else coalesce((select to_status from measurement_move where measurement = m.id
 			      order by recorded_at desc limit 1), 'filed') end as status,
-			  (select count(*) from sign_off where measurement = m.id) + (select count(*) from setting_aside
+			  (select count(*) from sign_off where measurement = m.id)
+			    + (select count(*) from sign_off_assent a join sign_off s on s.id = a.sign_off where s.measurement = m.id)
+			    + (select count(*) from setting_aside
 			    where measurement = m.id) + (select count(*) from revocation v join sign_off s on s.id = v.sign_off
 			    where s.measurement = m.id) + (select count(*) from measurement_move where measurement = m.id) + 1 as revision
 			from measurement m

@@ -1,11 +1,13 @@
 package county.bigtree.registry.nomination;
 
+import java.time.LocalDate;
 import java.util.UUID;
 import java.util.function.LongConsumer;
 
 import county.bigtree.registry.people.Verifiers;
 import county.bigtree.registry.tree.TreeDirectory;
 import county.bigtree.registry.tree.ChangeAtTree;
+import county.bigtree.domain.review.AnswerTime;
 import county.bigtree.domain.review.MoveDecision;
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.domain.review.NominationMoves;
@@ -59,11 +61,24 @@ public class MoveNomination {
 		unchanged.accept(nomination.revision());
 		NominationStatus to = decided(
 				NominationMoves.decide(nomination.state(), move, this.book.movers(actor, nomination)));
+		if (move == NominationMove.LAPSE) {
+			requireUnanswered(nomination, change);
+		}
 		if (move.needsReason() && (reason == null || reason.isBlank())) {
 			throw Problem.invalid("#/reason", "missing", "say why");
 		}
 		this.book.move(change, nomination, move.code(), to, actor.id(), assigned(move, nomination, verifier), reason);
 		this.journal.close(change, "nomination-" + move.code(), actor.id());
+	}
+
+	private static void requireUnanswered(NominationBook.Nomination nomination, Change change) {
+		LocalDate lapsesOn = nomination.lapsesOn();
+		if (lapsesOn == null) {
+			throw Problem.of(ProblemType.CONFLICT, "Its nominator has not been reminded yet.");
+		}
+		AnswerTime.mayLapse(lapsesOn, change.today(nomination.county())).ifPresent((refusal) -> {
+			throw refused(refusal);
+		});
 	}
 
 	/**

@@ -1,6 +1,7 @@
 package county.bigtree.registry.nomination;
 
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -30,7 +31,7 @@ public class NominationBook {
 
 	private static final String NOMINATION = """
 			select n.id, l.stands_in as county, n.tree, t.tag, n.measurement, n.nominator, n.status, n.verifier, n.access, n.recorded_at,
-			  n.revision
+			  n.revision, nomination_lapses_on(n.id) as lapses_on
 			from nomination n join tree t on t.id = n.tree
 			join lateral (select stands_in from location where tree = n.tree order by recorded_at desc limit 1) l on true
 			""";
@@ -100,6 +101,16 @@ public class NominationBook {
 	}
 
 	/**
+	 * Those that stand so, in the order of their filing.
+	 */
+	List<UUID> withStatus(NominationStatus status) {
+		return this.jdbc.sql("select id from nomination where status = ? order by recorded_at, id")
+			.param(status.code())
+			.query(UUID.class)
+			.list();
+	}
+
+	/**
 	 * The moves of a nomination in order.
 	 */
 	public List<Move> moves(UUID nomination) {
@@ -149,9 +160,12 @@ public class NominationBook {
 	 * A nomination as it stands.
 	 *
 	 * @param county where its tree stands now
+	 * @param lapsesOn the day on which it lapses unanswered, once its nominator has been
+	 * reminded, or null
 	 */
 	public record Nomination(UUID id, String county, UUID tree, String tag, UUID measurement, UUID nominator,
-			String status, @Nullable UUID verifier, String access, Instant recordedAt, long revision) {
+			String status, @Nullable UUID verifier, String access, Instant recordedAt, long revision,
+			@Nullable LocalDate lapsesOn) {
 
 		public NominationStatus state() {
 			return NominationStatus.find(this.status).orElseThrow();

@@ -2,13 +2,17 @@ package county.bigtree.registry.rules;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.stream.Collectors;
 
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
+import county.bigtree.domain.rulebook.TitleRules;
 import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.WhenStale;
 import jakarta.validation.Valid;
@@ -26,7 +30,9 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 		@Nullable Integer currencyYears, @Nullable String whenStale, @Nullable Integer sightingYears,
 		@Nullable Integer remeasureWithin, @Nullable Integer requiredSignOffs, @Nullable Boolean checkReadingsRequired,
 		@Nullable String slopeRule, @Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil,
-		@Nullable @Valid Carry carryForward, @Nullable Integer oldestFilingMonths, @Nullable String reason) {
+		@Nullable @Valid Carry carryForward, @Nullable Integer oldestFilingMonths, @Nullable Integer answerDays,
+		@Nullable Integer requiredSignOffsForTitle, @Nullable Boolean titleNeedsCoordinator,
+		@Nullable List<String> titleMethods, @Nullable String reason) {
 
 	private static final Map<String, WhenStale> WHEN_STALE = Map.of("keeps", WhenStale.KEEPS, "vacant",
 			WhenStale.VACANT, "passes", WhenStale.PASSES);
@@ -39,7 +45,9 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				rulebook.whenStale().name().toLowerCase(Locale.ROOT), rulebook.sightingYears(),
 				rulebook.remeasureWithinDays(), rulebook.requiredSignOffs(), rulebook.checkReadingsRequired(),
 				rulebook.slopeRule().name().toLowerCase(Locale.ROOT), rulebook.tolerances(),
-				rulebook.carriedOverUntil(), Carry.from(rulebook.carryForward()), rulebook.oldestFilingMonths(), null);
+				rulebook.carriedOverUntil(), Carry.from(rulebook.carryForward()), rulebook.oldestFilingMonths(),
+				rulebook.answerDays(), rulebook.title().requiredSignOffs(), rulebook.title().needsCoordinator(),
+				rulebook.title().methods().stream().sorted().map(Method::code).toList(), null);
 	}
 
 	/**
@@ -48,7 +56,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 	public RulebookJson from(LocalDate day) {
 		return new RulebookJson(day, this.tieRule, this.currencyYears, this.whenStale, this.sightingYears,
 				this.remeasureWithin, this.requiredSignOffs, this.checkReadingsRequired, this.slopeRule,
-				this.tolerances, this.carriedOverUntil, this.carryForward, this.oldestFilingMonths, this.reason);
+				this.tolerances, this.carriedOverUntil, this.carryForward, this.oldestFilingMonths, this.answerDays,
+				this.requiredSignOffsForTitle, this.titleNeedsCoordinator, this.titleMethods, this.reason);
 	}
 
 	/**
@@ -67,7 +76,23 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				known("slopeRule", SLOPE_RULES, this.slopeRule, defaults.slopeRule()),
 				orElse(this.tolerances, defaults.tolerances()), this.carriedOverUntil,
 				(this.carryForward != null) ? this.carryForward.toCarryForward() : defaults.carryForward(),
-				orElse(this.oldestFilingMonths, defaults.oldestFilingMonths()));
+				orElse(this.oldestFilingMonths, defaults.oldestFilingMonths()),
+				orElse(this.answerDays, defaults.answerDays()), titleRules(defaults));
+	}
+
+	private TitleRules titleRules(Rulebook defaults) {
+		int forRank = orElse(this.requiredSignOffs, defaults.requiredSignOffs());
+		int known = Math.max(1, Math.min(5, forRank));
+		return new TitleRules(orElse(this.requiredSignOffsForTitle, known),
+				orElse(this.titleNeedsCoordinator, defaults.title().needsCoordinator()),
+				(this.titleMethods != null)
+						? this.titleMethods.stream().map(RulebookJson::method).collect(Collectors.toSet())
+						: defaults.title().methods());
+	}
+
+	private static Method method(String code) {
+		return Method.find(code)
+			.orElseThrow(() -> new IllegalArgumentException("titleMethods must name methods of readings, was " + code));
 	}
 
 	private static <T> T orElse(@Nullable T given, T otherwise) {

@@ -2,6 +2,7 @@ package county.bigtree.registry.signoff;
 
 import county.bigtree.domain.review.Mover;
 import java.util.EnumSet;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -10,6 +11,7 @@ import county.bigtree.domain.measuring.Reduced;
 import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.domain.review.Agreement;
 import county.bigtree.domain.review.Interested;
+import county.bigtree.domain.review.MoveDecision;
 import county.bigtree.domain.review.NominationMove;
 import county.bigtree.domain.review.NominationMoves;
 import county.bigtree.domain.review.NominationStatus;
@@ -19,7 +21,6 @@ import county.bigtree.domain.review.Verdict;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.TitleReason;
 import county.bigtree.registry.journal.Change;
-import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.measurement.Basis;
 import county.bigtree.registry.measurement.MeasurementBody;
 import county.bigtree.registry.measurement.ReadMeasurements;
@@ -44,9 +45,9 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 public class GiveSignOff {
 
-	private final Journal journal;
-
 	private final SignOffs signOffs;
+
+	private final Judging judging;
 
 	private final ReadMeasurements measurements;
 
@@ -54,10 +55,10 @@ public class GiveSignOff {
 
 	private final Acceptance acceptance;
 
-	GiveSignOff(Journal journal, SignOffs signOffs, ReadMeasurements measurements, OwnReadings own,
+	GiveSignOff(SignOffs signOffs, Judging judging, ReadMeasurements measurements, OwnReadings own,
 			Acceptance acceptance) {
-		this.journal = journal;
 		this.signOffs = signOffs;
+		this.judging = judging;
 		this.measurements = measurements;
 		this.own = own;
 		this.acceptance = acceptance;
@@ -80,21 +81,24 @@ public class GiveSignOff {
 		}
 		Change change = this.acceptance.open(tree);
 		Set<PersonId> earlier = this.signOffs.unrevokedSigners(id);
-		requireIndependent(actor, measurement);
+		Judging.requireIndependent(actor,
+				this.acceptance.interested(actor, measurement.tree(), this.measurements.measurers(measurement, actor)),
+				earlier);
 		String status = this.measurements.get(id).status();
 		if (status.equals("set-aside") || status.equals("withdrawn")) {
 			throw Problem.of(ProblemType.CONFLICT, "This measurement was " + status.replace('-', ' ') + ".");
 		}
-		Rulebook rulebook = this.signOffs.rulesOf(tree.county(), measurement.measuredOn(), change.recordedAt());
+		Rulebook rulebook = this.judging.rulesOf(tree.county(), measurement.measuredOn(), change.recordedAt());
 		Agreement agreement = requireVerdictStands(body, measurement, tree, rulebook);
 		requireInTime(actor, change, tree.county(), measurement, body);
-		int required = this.signOffs.required(change, id, rulebook);
+		this.judging.required(change, measurement, rulebook);
 		UUID own = this.own.record(change, actor, tree.id(), body.measurement());
 		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own, agreement);
-		boolean ownCounts = own != null && this.measurements.get(own).points() != null;
-		boolean counts = ownCounts || this.signOffs.suffice(id, required);
-		this.acceptance.afterSignOff(change, actor, tree, counts, earlier);
-		this.journal.close(change, "signed-off", actor.id());
+		boolean counts = own != null && this.judging.counts(own) || this.judging.counts(id);
+		boolean waits = this.judging.defer(change, signOff, tree.id(), counts,
+				actor.isCoordinatorOf(tree.county()) ? actor : null);
+		this.acceptance.afterSignOff(change, actor, tree, counts && !waits, earlier);
+		this.acceptance.close(change, "signed-off", actor);
 		return signOff;
 	}
 
@@ -110,17 +114,6 @@ public class GiveSignOff {
 		return signOff;
 	}
 
-	private void requireIndependent(Actor actor, ReadMeasurements.Measurement measurement) {
-		PersonId signer = new PersonId(actor.id());
-		Interested interested = new Interested(this.acceptance.isFoundBy(actor, measurement.tree()) ? signer : null,
-				this.measurements.measurers(measurement, actor),
-				this.acceptance.isOwnedBy(actor, measurement.tree()) ? Set.of(signer) : Set.of());
-		SignOffRules.maySign(signer, interested, this.signOffs.unrevokedSigners(measurement.id()))
-			.ifPresent((refusal) -> {
-				throw MoveNomination.refused(refusal);
-			});
-	}
-
 	/**
 	 * What was filed too long after its day counts only by a coordinator's word; so does
 	 * a measurement that the signer brings.
@@ -129,9 +122,9 @@ public class GiveSignOff {
 			SignOffBody body) {
 		MeasurementBody own = body.measurement();
 		KnownDay ownDay = (own != null) ? own.measuredOn() : null;
-		boolean late = (own != null) ? ownDay != null && this.signOffs.late(county, ownDay.last(), change.recordedAt())
+		boolean late = (own != null) ? ownDay != null && this.judging.late(county, ownDay.last(), change.recordedAt())
 				: body.verdict().equals(Verdict.CONFIRMED.code())
-						&& this.signOffs.late(county, filed.measuredOn(), filed.recordedAt());
+						&& this.judging.late(county, filed.measuredOn(), filed.recordedAt());
 		if (late && !actor.isCoordinatorOf(county)) {
 			throw Problem.of(ProblemType.REFUSED,
 					"This was filed so long after its day that it counts only by a coordinator's sign-off.");
@@ -183,16 +176,26 @@ public class GiveSignOff {
 			return this.changes.open(tree);
 		}
 
+		Change openAnyhow(TreeDirectory.KnownTree tree) {
+			return this.changes.openAnyhow(tree);
+		}
+
+		void close(Change change, String kind, Actor actor) {
+			this.changes.close(change, kind, actor.id());
+		}
+
 		Optional<NominationBook.Nomination> nomination(UUID tree) {
 			return this.book.ofTree(tree);
 		}
 
-		boolean isFoundBy(Actor actor, UUID tree) {
-			return nomination(tree).filter((one) -> this.book.isFoundBy(actor, one)).isPresent();
-		}
-
-		boolean isOwnedBy(Actor actor, UUID tree) {
-			return this.trees.isOwnedBy(actor, tree);
+		/**
+		 * What the actor has to do with a tree and those who measured it.
+		 */
+		Interested interested(Actor actor, UUID tree, Set<PersonId> measurers) {
+			PersonId person = new PersonId(actor.id());
+			boolean found = nomination(tree).filter((one) -> this.book.isFoundBy(actor, one)).isPresent();
+			return new Interested(found ? person : null, measurers,
+					this.trees.isOwnedBy(actor, tree) ? Set.of(person) : Set.of());
 		}
 
 		void afterSignOff(Change change, Actor actor, TreeDirectory.KnownTree tree, boolean accepted,
@@ -203,6 +206,15 @@ public class GiveSignOff {
 				this.register.accept(change, tree.id(), "signed-off");
 			}
 			this.standings.refresh(change, tree.id(), TitleReason.SIGNED_OFF);
+		}
+
+		/**
+		 * A refusal tells how the nomination stands: a rival may just have decided it.
+		 */
+		private static void decided(MoveDecision decision, String status) {
+			if (decision instanceof MoveDecision.Refused refused) {
+				throw MoveNomination.refused(refused.refusal()).with("present", Map.of("status", status));
+			}
 		}
 
 		/**
@@ -220,8 +232,8 @@ public class GiveSignOff {
 
 		private void review(Change change, Actor actor, NominationBook.Nomination nomination, boolean accepted,
 				Set<PersonId> earlier) {
-			MoveNomination
-				.decided(NominationMoves.takeForSignOff(nomination.state(), signer(actor, nomination, earlier)));
+			decided(NominationMoves.takeForSignOff(nomination.state(), signer(actor, nomination, earlier)),
+					nomination.status());
 			if (nomination.state() == NominationStatus.SUBMITTED) {
 				this.book.move(change, nomination, NominationMove.ASSIGN.code(), NominationStatus.UNDER_REVIEW,
 						actor.id(), actor.id(), null);

@@ -1,28 +1,26 @@
 package county.bigtree.registry.signoff;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
-import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import county.bigtree.domain.review.Agreement;
 import county.bigtree.domain.review.PersonId;
-import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.registry.http.Revisioned;
 import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
 import county.bigtree.registry.journal.Facts;
+import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.measurement.FigureAgreementJson;
 import county.bigtree.registry.measurement.KeptFigure;
 import county.bigtree.registry.problem.Problem;
-import county.bigtree.registry.rules.CountyRules;
-import county.bigtree.registry.rules.RulesReader;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -43,14 +41,11 @@ public class SignOffs {
 
 	private final JsonMapper json;
 
-	private final RulesReader rules;
-
-	SignOffs(JdbcClient jdbc, Facts facts, Texts texts, JsonMapper json, RulesReader rules) {
+	SignOffs(JdbcClient jdbc, Facts facts, Texts texts, JsonMapper json) {
 		this.jdbc = jdbc;
 		this.facts = facts;
 		this.texts = texts;
 		this.json = json;
-		this.rules = rules;
 	}
 
 	/**
@@ -61,32 +56,28 @@ public class SignOffs {
 		return this.jdbc
 			.sql("""
 					select s.id, s.measurement, measurement_tree(m.id, m.tree) as tree, s.verdict, s.own_measurement, s.agreement::text as agreement, s.recorded_at, p.credit_name as given_by,
-					  w.body as remarks, v.sign_off is not null as revoked, x.body as revoked_because,
-					  case when v.sign_off is null then 1 else 2 end as revision
+					  s.declares::text as declares, w.body as remarks, v.sign_off is not null as revoked, x.body as revoked_because,
+					  sign_off_waits(s.id) as waits, a.recorded_at as assented_at, g.credit_name as assented_by,
+					  1 + num_nonnulls(v.sign_off, a.sign_off) as revision
 					from sign_off s join measurement m on m.id = s.measurement join person p on p.id = s.given_by
 					left join text_body w on w.id = s.remarks
 					left join revocation v on v.sign_off = s.id left join text_body x on x.id = v.reason
+					left join sign_off_assent a on a.sign_off = s.id left join person g on g.id = a.by_person
 					where s.id = ?""")
 			.param(id)
-			.query(Row.class)
+			.query(this::signOff)
 			.optional()
-			.map(this::told)
 			.orElseThrow(() -> Problem.notFound("No sign-off has this id."));
 	}
 
-	/**
-	 * The rules by which a measurement is judged: those of its measuring day.
-	 */
-	Rulebook rulesOf(String county, LocalDate measuredOn, Instant now) {
-		return this.rules.get(county).on(measuredOn, now);
-	}
-
-	/**
-	 * Whether a measurement was filed too long after its day, by the rules in force then.
-	 */
-	boolean late(String county, LocalDate measuredOn, Instant filedAt) {
-		CountyRules of = this.rules.get(county);
-		return of.at(filedAt).filedLate(measuredOn, of.day(filedAt));
+	private SignOff signOff(ResultSet row, int number) throws SQLException {
+		return new SignOff(row.getObject("id", UUID.class), row.getObject("measurement", UUID.class),
+				row.getObject("tree", UUID.class), row.getString("verdict"),
+				row.getObject("own_measurement", UUID.class), SqlTime.get(row, "recorded_at"),
+				row.getString("given_by"), List.of(this.json.readValue(row.getString("declares"), String[].class)),
+				row.getString("remarks"), agreement(row.getString("agreement")), row.getBoolean("revoked"),
+				row.getString("revoked_because"), row.getBoolean("waits"), SqlTime.find(row, "assented_at"),
+				row.getString("assented_by"), row.getLong("revision"));
 	}
 
 	Set<PersonId> unrevokedSigners(UUID measurement) {
@@ -99,45 +90,6 @@ public class SignOffs {
 			.stream()
 			.map(PersonId::new)
 			.toList());
-	}
-
-	/**
-	 * Whether the words on a measurement make it count: enough that agree, and none that
-	 * denies it or puts other figures in its place.
-	 */
-	boolean suffice(UUID measurement, int required) {
-		return this.jdbc
-			.sql("""
-					select count(*) filter (where s.verdict = 'confirmed' and not revoked) >= ?
-					  and count(*) filter (where brought_full(s.own_measurement) or s.verdict = 'not-confirmed' and not revoked) = 0
-					from sign_off s
-					cross join lateral (select exists (select from revocation where sign_off = s.id) as revoked) r
-					where s.measurement = ?""")
-			.params(required, measurement)
-			.query(Boolean.class)
-			.single();
-	}
-
-	/**
-	 * How many sign-offs the measurement needs: as judged at its first, which is now if
-	 * there was none.
-	 */
-	int required(Change change, UUID measurement, Rulebook rulebook) {
-		Optional<Integer> judged = this.jdbc.sql("select required from sign_off_requirement where measurement = ?")
-			.param(measurement)
-			.query(Integer.class)
-			.optional();
-		if (judged.isEmpty()) {
-			this.facts.append(change, FactTable.SIGN_OFF_REQUIREMENT, "measurement", measurement, "required",
-					rulebook.requiredSignOffs());
-		}
-		return judged.orElse(rulebook.requiredSignOffs());
-	}
-
-	private SignOff told(Row row) {
-		return new SignOff(row.id(), row.measurement(), row.tree(), row.verdict(), row.ownMeasurement(),
-				row.recordedAt(), row.givenBy(), row.remarks(), agreement(row.agreement()), row.revoked(),
-				row.revokedBecause(), row.revision());
 	}
 
 	private List<FigureAgreementJson> agreement(@Nullable String kept) {
@@ -155,21 +107,23 @@ public class SignOffs {
 		return id;
 	}
 
-	private record Row(UUID id, UUID measurement, UUID tree, String verdict, @Nullable UUID ownMeasurement,
-			@Nullable String agreement, Instant recordedAt, String givenBy, @Nullable String remarks, boolean revoked,
-			@Nullable String revokedBecause, long revision) {
-	}
-
 	/**
 	 * A sign-off.
 	 *
 	 * @param givenBy the verifier's credit name
+	 * @param declares what the verifier declared of their independence
 	 * @param agreement how the filed figures stood to the verifier's own, as judged then:
 	 * those that both have
+	 * @param waitsForCoordinator whether it does nothing yet, since it would change who
+	 * holds a title
+	 * @param assentedAt when a coordinator said yes to that, or null
+	 * @param assentedBy that coordinator's credit name
 	 */
 	public record SignOff(UUID id, UUID measurement, UUID tree, String verdict, @Nullable UUID ownMeasurement,
-			Instant recordedAt, String givenBy, @Nullable String remarks, List<FigureAgreementJson> agreement,
-			boolean revoked, @Nullable String revokedBecause, @JsonIgnore long revision) implements Revisioned {
+			Instant recordedAt, String givenBy, List<String> declares, @Nullable String remarks,
+			List<FigureAgreementJson> agreement, boolean revoked, @Nullable String revokedBecause,
+			boolean waitsForCoordinator, @Nullable Instant assentedAt, @Nullable String assentedBy,
+			@JsonIgnore long revision) implements Revisioned {
 	}
 
 }

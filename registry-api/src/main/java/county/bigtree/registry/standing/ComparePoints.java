@@ -6,10 +6,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.points.Comparison;
 import county.bigtree.domain.points.LeadsAll;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.CarriedFrom;
 import county.bigtree.domain.standing.Holders;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
@@ -49,7 +51,7 @@ public class ComparePoints {
 	 * Compares the score with the open scores of a species in a county of the register.
 	 */
 	@Transactional(readOnly = true)
-	public Compared compare(String county, String species, Score score) {
+	public Compared compare(String county, String species, Score score, FigureMethods methods) {
 		BookKey book = new BookKey(county, species);
 		CountyRules countyRules = this.rules.get(county);
 		Instant now = this.clock.now();
@@ -62,12 +64,14 @@ public class ComparePoints {
 			.orElse(null);
 		int rank = this.scores.ahead(book, today, score.points()) + 1;
 		List<ScoredTree> contenders = this.rows.contenders(book, rulebook).stream().map(ScoreRow::scored).toList();
-		ScoredTree candidate = new ScoredTree(CANDIDATE, CANDIDATE, score, today.day(), today.day(), null, false);
+		ScoredTree candidate = new ScoredTree(CANDIDATE, CANDIDATE, score, today.day(), today.day(), null, false,
+				CarriedFrom.NOTHING, methods);
 		List<ScoredTree> all = new ArrayList<>(contenders);
 		all.add(candidate);
 		return new Compared((leader != null) ? Comparison.of(score, leader) : null, leader, rank,
 				Holders.of(all, rulebook, today.day()).get(CANDIDATE),
-				WhatItTakes.of(contenders, candidate, rulebook, today.day()), leadsAll(book, today, score, rulebook));
+				rulebook.title().allow(methods) ? WhatItTakes.of(contenders, candidate, rulebook, today.day()) : null,
+				leadsAll(book, today, score, rulebook));
 	}
 
 	private @Nullable Double leadsAll(BookKey book, AsOf today, Score score, Rulebook rulebook) {
@@ -85,12 +89,13 @@ public class ComparePoints {
 	 * @param leader the score with the most points on the books
 	 * @param wouldRank its rank
 	 * @param wouldHold the title it would hold, or null
-	 * @param takes what it lacks for a title
+	 * @param takes what it lacks for a title; null where its figures were taken by a
+	 * method that takes none
 	 * @param leadsAll the probability that it is truly larger than every current tree;
 	 * null where there are none
 	 */
 	public record Compared(@Nullable Comparison toLeader, @Nullable Score leader, int wouldRank,
-			@Nullable Title wouldHold, WhatItTakes takes, @Nullable Double leadsAll) {
+			@Nullable Title wouldHold, @Nullable WhatItTakes takes, @Nullable Double leadsAll) {
 
 		/** Points less than the leader's, at least 0. */
 		public BigDecimal behind() {

@@ -123,7 +123,7 @@ public class ReadRollUp {
 				"""
 						select s.* from county c cross join lateral (
 						  select county, tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over, height_from,
-						    crown_from
+						    crown_from, girth_by, height_by, crown_by
 						  from score where county = c.key and species = :species and\s"""
 						+ ScoresAsOf.holds(book.asOf()) + seen + " order by points desc, tree limit :limit) s "
 						+ "where c.key in (:counties) order by s.points desc, s.tree limit :limit",

@@ -10,6 +10,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.CarriedFrom;
@@ -30,7 +31,7 @@ class ScoreRows {
 
 	private static final String LIVE = """
 			select id, county, species, tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over,
-			  height_from, crown_from, effective_on, ends_on, ended
+			  height_from, crown_from, girth_by, height_by, crown_by, effective_on, ends_on, ended
 			from score where withdrawn_at is null and
 			""";
 
@@ -126,9 +127,9 @@ class ScoreRows {
 		this.jdbc
 			.sql("""
 					insert into score (county, species, tree, measurement, points, points_u, measured_on, seen_on, lost_on,
-					  carried_over, height_from, crown_from, effective_on, ends_on, ended, may_hold, turns_on, recorded_at, closed_at)
+					  carried_over, height_from, crown_from, girth_by, height_by, crown_by, effective_on, ends_on, ended, may_hold, turns_on, recorded_at, closed_at)
 					values (:county, :species, :tree, :measurement, :points, :pointsU, :measuredOn, :seenOn, :lostOn,
-					  :carriedOver, :heightFrom, :crownFrom, :from, :until, :ended, :mayHold, :turnsOn, :at, :closedAt)""")
+					  :carriedOver, :heightFrom, :crownFrom, :girthBy, :heightBy, :crownBy, :from, :until, :ended, :mayHold, :turnsOn, :at, :closedAt)""")
 			.param("county", book.county())
 			.param("species", book.species())
 			.param("tree", scored.tree())
@@ -141,6 +142,9 @@ class ScoreRows {
 			.param("carriedOver", scored.carriedOver())
 			.param("heightFrom", scored.from().height(), java.sql.Types.OTHER)
 			.param("crownFrom", scored.from().crown(), java.sql.Types.OTHER)
+			.param("girthBy", code(scored.methods().girth()), java.sql.Types.VARCHAR)
+			.param("heightBy", code(scored.methods().height()), java.sql.Types.VARCHAR)
+			.param("crownBy", code(scored.methods().crown()), java.sql.Types.VARCHAR)
 			.param("from", span.from())
 			.param("until", span.until(), java.sql.Types.DATE)
 			.param("ended", (ended != null) ? ended.word() : null, java.sql.Types.VARCHAR)
@@ -220,7 +224,11 @@ class ScoreRows {
 		return new ScoredTree(row.getObject("tree", UUID.class), row.getObject("measurement", UUID.class),
 				TreeFactsReader.score(row), row.getObject("measured_on", LocalDate.class),
 				row.getObject("seen_on", LocalDate.class), row.getObject("lost_on", LocalDate.class),
-				row.getBoolean("carried_over"), from(row));
+				row.getBoolean("carried_over"), from(row), TreeFactsReader.methods(row));
+	}
+
+	private static @Nullable String code(@Nullable Method method) {
+		return (method != null) ? method.code() : null;
 	}
 
 	private static CarriedFrom from(ResultSet row) throws SQLException {

@@ -59,7 +59,7 @@ class ScoresAsOf {
 		String seen = (after != null) ? " and (points < :points or (points = :points and tree > :tree))" : "";
 		JdbcClient.StatementSpec query = ask("""
 				select tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over, height_from,
-				  crown_from
+				  crown_from, girth_by, height_by, crown_by
 				from score where county = :county and species = :species and
 				""" + holds(asOf) + seen + " order by points desc, tree limit :limit", book, asOf).param("limit",
 				limit);
@@ -130,7 +130,7 @@ class ScoresAsOf {
 		Contention contention = new Contention(rulebook);
 		return ask("""
 				select tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over, height_from,
-				  crown_from
+				  crown_from, girth_by, height_by, crown_by
 				from score where county = :county and species = :species and
 				""" + holds(asOf) + " and points >= :points - :far * sqrt(:u * :u + points_u * points_u)", book, asOf)
 			.param("points", score.points().toBigDecimal())

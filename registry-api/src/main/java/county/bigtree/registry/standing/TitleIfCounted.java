@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 
@@ -20,6 +21,7 @@ import county.bigtree.domain.standing.TreeFacts.SignedOff;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -66,22 +68,13 @@ public class TitleIfCounted {
 		boolean tooFew = this.rows.floor(book, rulebook, tree)
 			.filter((least) -> ScoreRows.points(points).compareTo(least) < 0)
 			.isPresent();
-		return tooFew ? Optional.empty()
-				: scored(book, tree, measurement).flatMap((scored) -> among(book, scored, rulebook, today));
-	}
-
-	private Optional<Title> among(BookKey book, ScoredTree scored, Rulebook rulebook, LocalDate today) {
-		List<ScoredTree> trees = new ArrayList<>();
-		this.rows.contendersBut(scored.tree(), book, rulebook).forEach((row) -> trees.add(row.scored()));
-		trees.add(scored);
-		return Optional.ofNullable(Holders.of(trees, rulebook, today).get(scored.tree()));
+		return tooFew ? Optional.empty() : of(book, tree, measurement, rulebook, today);
 	}
 
 	/**
-	 * The tree's present score if the measurement counted; empty where it would come from
-	 * another measurement all the same, or the tree would not be ranked.
+	 * The title that would rest on the measurement by the rules of the day.
 	 */
-	private Optional<ScoredTree> scored(BookKey book, UUID tree, UUID measurement) {
+	Optional<Title> of(BookKey book, UUID tree, UUID measurement, Rulebook rulebook, LocalDate today) {
 		PlacedTree placed = this.facts.read(tree, TreeScores.EVERYTHING);
 		if (!book.equals(placed.book())) {
 			return Optional.empty();
@@ -91,21 +84,41 @@ public class TitleIfCounted {
 			.stream()
 			.map((one) -> one.measurement().equals(measurement) ? counting(one) : one)
 			.toList();
-		TreeFacts changed = new TreeFacts(tree, mayBeRanked(tree), measurements, placed.facts().conditions(),
-				placed.facts().rulings());
-		return ScoreSpans.of(changed)
-			.stream()
-			.filter((span) -> span.until() == null)
-			.map(ScoreSpan::scored)
-			.filter((scored) -> scored.measurement().equals(measurement))
-			.findFirst();
+		return scored(new TreeFacts(tree, mayBeRanked(tree), measurements, placed.facts().conditions(),
+				placed.facts().rulings()))
+			.filter((scored) -> restsOn(scored, measurement))
+			.flatMap((scored) -> Optional.ofNullable(holders(book, tree, scored, rulebook, today).get(tree)));
 	}
 
 	/**
-	 * Whether nothing keeps the tree from the books once it is accepted, which the
-	 * measurement would make it.
+	 * Who would hold the titles of a book today if a tree had this score, or none.
 	 */
-	private boolean mayBeRanked(UUID tree) {
+	Map<UUID, Title> holders(BookKey book, UUID tree, @Nullable ScoredTree scored, Rulebook rulebook, LocalDate today) {
+		List<ScoredTree> trees = new ArrayList<>();
+		this.rows.contendersBut(tree, book, rulebook).forEach((row) -> trees.add(row.scored()));
+		if (scored != null) {
+			trees.add(scored);
+		}
+		return Holders.of(trees, rulebook, today);
+	}
+
+	/**
+	 * The score that a tree of such facts has now.
+	 */
+	static Optional<ScoredTree> scored(TreeFacts facts) {
+		return ScoreSpans.of(facts).stream().filter((span) -> span.until() == null).map(ScoreSpan::scored).findFirst();
+	}
+
+	private static boolean restsOn(ScoredTree scored, UUID measurement) {
+		return scored.measurement().equals(measurement) || measurement.equals(scored.from().height())
+				|| measurement.equals(scored.from().crown());
+	}
+
+	/**
+	 * Whether nothing keeps the tree from the books once it is accepted, which a
+	 * measurement that counts would make it.
+	 */
+	boolean mayBeRanked(UUID tree) {
 		return this.jdbc
 			.sql("""
 					select coalesce((select eligible from eligibility where tree = :tree order by recorded_at desc limit 1), true)
@@ -117,7 +130,7 @@ public class TitleIfCounted {
 
 	private static Measured counting(Measured one) {
 		return new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(), one.carriedOver(), false,
-				null, 1, List.of(new SignedOff(TreeFacts.Verdict.CONFIRMED, false, false)));
+				null, 1, List.of(new SignedOff(TreeFacts.Verdict.CONFIRMED, false, false, false)));
 	}
 
 }

@@ -11,6 +11,8 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 
+import county.bigtree.domain.measuring.FigureMethods;
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
@@ -70,7 +72,12 @@ class TreeFactsReader {
 					select m.id, m.measured_on, m.recorded_at, m.basis, m.carry_height_years, m.carry_crown_years, r.*, q.required,
 					  exists (select from setting_aside x where x.measurement = m.id and x.recorded_at <= :known) as set_aside,
 					  b.verdict as brought_verdict, r.points is not null as brought_full,
-					  exists (select from revocation v where v.sign_off = b.id and v.recorded_at <= :known) as brought_revoked
+					  exists (select from revocation v where v.sign_off = b.id and v.recorded_at <= :known) as brought_revoked,
+					  m.readings #>> '{girth,method}' as girth_by, m.readings #>> '{height,method}' as height_by,
+					  m.readings #>> '{crown,method}' as crown_by,
+					  exists (select from sign_off_deferral w where w.sign_off = b.id and w.recorded_at <= :known)
+					    and not exists (select from sign_off_assent y where y.sign_off = b.id and y.recorded_at <= :known)
+					    as brought_waiting
 					from own m
 					join lateral (select girth_inches, girth_u, height_feet, height_u, crown_feet, crown_u, points, points_u
 					  from reduction where measurement = m.id and recorded_at <= :known order by version desc limit 1) r on true
@@ -80,7 +87,10 @@ class TreeFactsReader {
 	private static final String SIGN_OFFS = OWN_MEASUREMENTS + """
 			select s.measurement, s.verdict,
 			  brought_full(s.own_measurement) as brought_own,
-			  exists (select from revocation v where v.sign_off = s.id and v.recorded_at <= :known) as revoked
+			  exists (select from revocation v where v.sign_off = s.id and v.recorded_at <= :known) as revoked,
+			  exists (select from sign_off_deferral w where w.sign_off = s.id and w.recorded_at <= :known)
+			    and not exists (select from sign_off_assent y where y.sign_off = s.id and y.recorded_at <= :known)
+			    as waiting
 			from sign_off s join own m on m.id = s.measurement
 			where s.recorded_at <= :known""";
 
@@ -144,7 +154,7 @@ class TreeFactsReader {
 		return ask(SIGN_OFFS, trees, knownAt)
 			.query((row, number) -> new Given(row.getObject("measurement", UUID.class),
 					new SignedOff(verdict(row.getString("verdict")), row.getBoolean("brought_own"),
-							row.getBoolean("revoked"))))
+							row.getBoolean("revoked"), row.getBoolean("waiting"))))
 			.list()
 			.stream()
 			.collect(
@@ -172,9 +182,8 @@ class TreeFactsReader {
 
 	private static @Nullable SignedOff bringer(ResultSet row) throws SQLException {
 		String verdict = row.getString("brought_verdict");
-		return (verdict != null)
-				? new SignedOff(verdict(verdict), row.getBoolean("brought_full"), row.getBoolean("brought_revoked"))
-				: null;
+		return (verdict != null) ? new SignedOff(verdict(verdict), row.getBoolean("brought_full"),
+				row.getBoolean("brought_revoked"), row.getBoolean("brought_waiting")) : null;
 	}
 
 	static Verdict verdict(String word) {
@@ -189,7 +198,17 @@ class TreeFactsReader {
 	private static VisitFigures figures(ResultSet row) throws SQLException {
 		return new VisitFigures(estimate(row, "girth_inches", "girth_u"), estimate(row, "height_feet", "height_u"),
 				estimate(row, "crown_feet", "crown_u"), (row.getBigDecimal("points") != null) ? score(row) : null,
-				new CarryForward(row.getInt("carry_height_years"), row.getInt("carry_crown_years")));
+				new CarryForward(row.getInt("carry_height_years"), row.getInt("carry_crown_years")), methods(row));
+	}
+
+	static FigureMethods methods(ResultSet row) throws SQLException {
+		return new FigureMethods(method(row.getString("girth_by")), method(row.getString("height_by")),
+				method(row.getString("crown_by")));
+	}
+
+	static @Nullable Method method(@Nullable String code) {
+		return (code == null) ? null
+				: Method.find(code).orElseThrow(() -> new IllegalStateException("No method is called " + code));
 	}
 
 	private static @Nullable Estimate estimate(ResultSet row, String value, String uncertainty) throws SQLException {

@@ -16,6 +16,7 @@ import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.rulebook.CarryForward;
@@ -83,7 +84,9 @@ final class TreeHistory {
 			      coalesce(d.began_on, c.observed_on), c.condition, null, null, null
 			    from condition_decision d join condition_report c on c.id = d.report where d.accepted
 			  union all
-			  select b.tree, m.recorded_at, 'measurement', null, m.id, m.tree, m.measured_on, null, m.basis, null, null,
+			  select b.tree, m.recorded_at, 'measurement', null, m.id, m.tree, m.measured_on, null,
+			      array[m.basis, readings #>> '{girth,method}', readings #>> '{height,method}',
+			        readings #>> '{crown,method}']::text, null, null,
 			      100 * coalesce(m.carry_height_years, 0) + coalesce(m.carry_crown_years, 0)
 			    from measurement m join belongs b on b.measurement = m.id
 			  union all
@@ -105,6 +108,13 @@ final class TreeHistory {
 			  union all
 			  select b.tree, v.recorded_at, 'revocation', s.id, null, null, null, null, null, null, null, null
 			    from revocation v join sign_off s on s.id = v.sign_off
+			    cross join lateral (values (s.measurement), (s.own_measurement)) a (about)
+			    join belongs b on b.measurement = a.about
+			  union all
+			  select b.tree, w.recorded_at, w.kind, s.id, null, null, null, null, null, null, null, null
+			    from (select sign_off, recorded_at, 'deferral' as kind from sign_off_deferral
+			      union all select sign_off, recorded_at, 'assent' from sign_off_assent) w
+			    join sign_off s on s.id = w.sign_off
 			    cross join lateral (values (s.measurement), (s.own_measurement)) a (about)
 			    join belongs b on b.measurement = a.about
 			  union all
@@ -219,8 +229,8 @@ final class TreeHistory {
 			.map((fact) -> fact.signedOff(told))
 			.toList();
 		return new Measured(id, Objects.requireNonNull(filed.day()), filed.recordedAt(),
-				reduced.figures(new CarryForward(filed.count() / 100, filed.count() % 100)),
-				"carried-over".equals(filed.word()), last(about, (fact) -> fact.is("setting-aside")) != null,
+				reduced.figures(new CarryForward(filed.count() / 100, filed.count() % 100), filed.methods()),
+				"carried-over".equals(filed.entry(0)), last(about, (fact) -> fact.is("setting-aside")) != null,
 				(bringer != null) ? bringer.signedOff(told) : null, (required != null) ? required.count() : 0,
 				signOffs);
 	}
@@ -239,7 +249,7 @@ final class TreeHistory {
 	 * @param other the measurement that a sign-off brought, or the tree to which
 	 * something goes
 	 * @param word what else it says: a reduction its three figures, each with its
-	 * uncertainty
+	 * uncertainty; a measurement its basis and the methods of its three readings
 	 * @param number how much it says: a measurement the years for which a height is
 	 * carried, times a hundred, and those of a crown
 	 * @param since the day from which a condition or ruling holds
@@ -270,17 +280,28 @@ final class TreeHistory {
 			return Objects.requireNonNull(this.number);
 		}
 
-		VisitFigures figures(CarryForward carries) {
-			String[] figures = Objects.requireNonNull(this.word).replaceAll("[{}]", "").split(",", -1);
+		@Nullable String entry(int at) {
+			String entry = Objects.requireNonNull(this.word).replaceAll("[{}]", "").split(",", -1)[at];
+			return entry.equals("NULL") ? null : entry;
+		}
+
+		FigureMethods methods() {
+			return new FigureMethods(TreeFactsReader.method(entry(1)), TreeFactsReader.method(entry(2)),
+					TreeFactsReader.method(entry(3)));
+		}
+
+		VisitFigures figures(CarryForward carries, FigureMethods methods) {
 			Score score = (this.points != null)
 					? new Score(ScoreRows.points(this.points), Objects.requireNonNull(this.uncertainty).doubleValue())
 					: null;
-			return new VisitFigures(estimate(figures, 0), estimate(figures, 2), estimate(figures, 4), score, carries);
+			return new VisitFigures(estimate(0), estimate(2), estimate(4), score, carries, methods);
 		}
 
-		private static @Nullable Estimate estimate(String[] figures, int at) {
-			return figures[at].equals("NULL") ? null
-					: new Estimate(Double.parseDouble(figures[at]), Double.parseDouble(figures[at + 1]));
+		private @Nullable Estimate estimate(int at) {
+			String figure = entry(at);
+			String uncertainty = entry(at + 1);
+			return (figure == null || uncertainty == null) ? null
+					: new Estimate(Double.parseDouble(figure), Double.parseDouble(uncertainty));
 		}
 
 		Found found() {
@@ -297,11 +318,15 @@ final class TreeHistory {
 		}
 
 		SignedOff signedOff(List<Told> told) {
-			boolean revoked = told.stream()
-				.anyMatch((fact) -> fact.is("revocation") && Objects.equals(fact.what(), this.what));
+			boolean waiting = said("deferral", told) && !said("assent", told);
 			boolean full = this.other != null && told.stream()
 				.anyMatch((fact) -> fact.is("reduction") && this.other.equals(fact.subject()) && fact.points() != null);
-			return new SignedOff(TreeFactsReader.verdict(Objects.requireNonNull(this.word)), full, revoked);
+			return new SignedOff(TreeFactsReader.verdict(Objects.requireNonNull(this.word)), full,
+					said("revocation", told), waiting);
+		}
+
+		private boolean said(String what, List<Told> told) {
+			return told.stream().anyMatch((fact) -> fact.is(what) && Objects.equals(fact.what(), this.what));
 		}
 
 	}

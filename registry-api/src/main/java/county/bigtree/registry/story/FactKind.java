@@ -9,9 +9,10 @@ public enum FactKind {
 
 	NOMINATED("nominated"), NOMINATION_ASSIGN("nomination-assign"), NOMINATION_REASSIGN("nomination-reassign"),
 	NOMINATION_HAND_BACK("nomination-hand-back"), NOMINATION_RETURN("nomination-return"),
-	NOMINATION_ANSWER("nomination-answer"), NOMINATION_LAPSE("nomination-lapse"),
-	NOMINATION_DECLINE("nomination-decline"), NOMINATION_WITHDRAW("nomination-withdraw"),
-	NOMINATION_REOPEN("nomination-reopen"), IMPORTED("imported"), MEASURED("measured"),
+	NOMINATION_ANSWER("nomination-answer"), NOMINATION_REMINDED("nomination-reminded"),
+	NOMINATION_LAPSE("nomination-lapse"), NOMINATION_DECLINE("nomination-decline"),
+	NOMINATION_WITHDRAW("nomination-withdraw"), NOMINATION_REOPEN("nomination-reopen"), IMPORTED("imported"),
+	MEASURED("measured"),
 
 	MEASUREMENT_ASSIGN("measurement-assign"), MEASUREMENT_REASSIGN("measurement-reassign"),
 	MEASUREMENT_HAND_BACK("measurement-hand-back"), MEASUREMENT_WITHDRAW("measurement-withdraw"),
@@ -20,7 +21,13 @@ public enum FactKind {
 	/** A verifier's own measurement, brought by a sign-off. */
 	MEASURED_BY_VERIFIER("measured-by-verifier"),
 
-	SIGNED_OFF("signed-off"), REVOKED("revoked"), SET_ASIDE("set-aside"), REDUCED_AGAIN("reduced-again"),
+	SIGNED_OFF("signed-off"),
+
+	/** A sign-off that would change who holds a title waits for a coordinator. */
+	TITLE_WAITS("title-waits"),
+
+	/** A coordinator said yes to it. */
+	TITLE_ASSENTED("title-assented"), REVOKED("revoked"), SET_ASIDE("set-aside"), REDUCED_AGAIN("reduced-again"),
 
 	/** Taken on the books. */
 	ACCEPTED("accepted"),

@@ -23,10 +23,14 @@ final class FactSentences {
 			case NOMINATION_ASSIGN, NOMINATION_REASSIGN, NOMINATION_HAND_BACK, NOMINATION_RETURN, NOMINATION_ANSWER,
 					NOMINATION_LAPSE, NOMINATION_DECLINE, NOMINATION_WITHDRAW, NOMINATION_REOPEN ->
 				move(fact, "the nomination of " + fact.tag());
+			case NOMINATION_REMINDED ->
+				by(fact) + "reminded of the nomination of %s, which lapses on %s unless what was asked is answered."
+					.formatted(fact.tag(), effective(fact));
 			case MEASUREMENT_ASSIGN, MEASUREMENT_REASSIGN, MEASUREMENT_HAND_BACK, MEASUREMENT_WITHDRAW,
 					MEASUREMENT_REOPEN ->
 				move(fact, visit(fact));
-			case IMPORTED, MEASURED, MEASURED_BY_VERIFIER, SIGNED_OFF, REVOKED, SET_ASIDE, REDUCED_AGAIN ->
+			case IMPORTED, MEASURED, MEASURED_BY_VERIFIER, SIGNED_OFF, TITLE_WAITS, TITLE_ASSENTED, REVOKED, SET_ASIDE,
+					REDUCED_AGAIN ->
 				measurement(fact);
 			case CONDITION_SEEN, CONDITION_CONFIRMED, CONDITION_NOT_CONFIRMED -> condition(fact);
 			case MERGED, MERGE_REVOKED, SPLIT -> twoTrees(fact);
@@ -61,6 +65,10 @@ final class FactSentences {
 			return "%stook in %d trees from %s.".formatted(by(fact), fact.trees(), older(fact));
 		}
 		String visit = visit(fact);
+		if (fact.kind() == FactKind.TITLE_WAITS) {
+			return "The sign-off by %s on %s waits for a coordinator: it would change who holds a title."
+				.formatted(fact.detail(), visit);
+		}
 		return by(fact) + switch (fact.kind()) {
 			case IMPORTED ->
 				"took in %s from %s, measured %s: %s.".formatted(fact.tag(), older(fact), measured(fact), points(fact));
@@ -68,6 +76,8 @@ final class FactSentences {
 			case MEASURED_BY_VERIFIER -> "brought figures of their own for %s, taken %s: %s.".formatted(fact.tag(),
 					measured(fact), points(fact));
 			case SIGNED_OFF -> verdict(fact, visit);
+			case TITLE_ASSENTED -> "agreed, as coordinator, to what the sign-off by %s on %s means to a title."
+				.formatted(fact.detail(), visit);
 			case REVOKED -> "revoked the sign-off by %s on %s.".formatted(fact.earlier(), visit);
 			case SET_ASIDE -> "set %s aside.".formatted(visit);
 			default -> "worked out %s again: %s.".formatted(visit, points(fact));

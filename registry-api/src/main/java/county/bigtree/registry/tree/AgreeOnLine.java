@@ -14,6 +14,7 @@ import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
+import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -97,7 +98,7 @@ public class AgreeOnLine {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only the other county's coordinators can agree to it.");
 		}
 		TreeDirectory.KnownTree tree = this.trees.get(proposal.tree());
-		Change change = this.changes.open(tree, proposal.toCounty());
+		Change change = open(tree, actor, proposal, unchanged);
 		Proposal present = get(actor, id);
 		unchanged.accept(present.revision());
 		if (!present.status().equals("waiting") || !tree.county().equals(proposal.fromCounty())) {
@@ -109,6 +110,20 @@ public class AgreeOnLine {
 			this.correct.relocate(change, tree, proposal.toCounty(), proposal.place(), null);
 		}
 		this.decisions.close(change, accept ? "relocated" : "relocation-declined", actor);
+	}
+
+	/**
+	 * A rival's yes moves the tree: who comes too late is told what became of the
+	 * proposal, not that the tree is gone.
+	 */
+	private Change open(TreeDirectory.KnownTree tree, Actor actor, Proposal proposal, LongConsumer unchanged) {
+		try {
+			return this.changes.open(tree, proposal.toCounty());
+		}
+		catch (ConcurrencyFailureException ex) {
+			unchanged.accept(get(actor, proposal.id()).revision());
+			throw ex;
+		}
 	}
 
 	/**

@@ -9,6 +9,7 @@ import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
+import org.jspecify.annotations.Nullable;
 import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.stereotype.Component;
 
@@ -57,6 +58,14 @@ public class ChangeAtTree {
 			throw new ConcurrencyFailureException("The tree was moved or merged meanwhile");
 		}
 		return change;
+	}
+
+	/**
+	 * Ends a change that was begun here.
+	 * @param actor who caused it, or null for the register itself
+	 */
+	public void close(Change change, String kind, @Nullable UUID actor) {
+		this.journal.close(change, kind, actor);
 	}
 
 	/**

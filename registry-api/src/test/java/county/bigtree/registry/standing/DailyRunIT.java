@@ -11,6 +11,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 
 import county.bigtree.db.TestDatabase;
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.registry.audit.Findings;
@@ -52,7 +53,7 @@ class DailyRunIT {
 			this.node.tree(county, tree, SPECIES);
 			this.node.accept(county, tree);
 			this.node.measure(county, new Known.Visit(Uuid7.next(), tree, MEASURED,
-					new Known.Measures(120.0, 80.0, 40.0, 0.5), true, CarryForward.NONE));
+					new Known.Measures(120.0, 80.0, 40.0, 0.5), true, CarryForward.NONE, FigureMethods.UNTOLD));
 		}
 	}
 

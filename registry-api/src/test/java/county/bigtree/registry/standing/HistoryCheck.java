@@ -40,6 +40,10 @@ class HistoryCheck {
 	 * The first difference found, or empty.
 	 */
 	Optional<String> difference(Random random) {
+		Optional<String> judged = judged();
+		if (judged.isPresent()) {
+			return judged;
+		}
 		for (BookKey book : this.history.books) {
 			Optional<String> found = titles(book).or(() -> today(book)).or(() -> past(book, random));
 			if (found.isPresent()) {
@@ -71,6 +75,24 @@ class HistoryCheck {
 			}
 		}
 		return Optional.empty();
+	}
+
+	/**
+	 * How many sign-offs each measurement needs, and which wait for a coordinator.
+	 */
+	private Optional<String> judged() {
+		SortedSet<String> expected = new TreeSet<>();
+		this.history.known.required
+			.forEach((told) -> expected.add(told.what().visit() + " needs " + told.what().howMany()));
+		this.history.known.deferred.forEach((told) -> expected.add(told.what() + " waits"));
+		SortedSet<String> recorded = new TreeSet<>(this.register.jdbc.sql("""
+				select measurement || ' needs ' || required from sign_off_requirement where county in (:counties)
+				union all select sign_off || ' waits' from sign_off_deferral where county in (:counties)""")
+			.param("counties", List.of(this.history.counties))
+			.query(String.class)
+			.list());
+		return expected.equals(recorded) ? Optional.empty()
+				: Optional.of("judged was %s, should be %s".formatted(recorded, expected));
 	}
 
 	private Optional<String> today(BookKey book) {
@@ -154,7 +176,7 @@ class HistoryCheck {
 		known.seen.forEach((told) -> changes.add(told.at()));
 		Stream
 			.of(known.eligible, known.takenOff, known.merges, known.mergesRevoked, known.assigned, known.rulings,
-					known.folds, known.again)
+					known.folds, known.again, known.assented)
 			.flatMap(List::stream)
 			.forEach((told) -> changes.add(told.at()));
 		changes.add(this.history.now());

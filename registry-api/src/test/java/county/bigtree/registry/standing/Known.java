@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Condition;
@@ -32,6 +33,11 @@ class Known {
 	final List<Told<Required>> required = new ArrayList<>();
 
 	final List<Told<Word>> words = new ArrayList<>();
+
+	/** Sign-offs that wait, or waited, for a coordinator. */
+	final List<Told<UUID>> deferred = new ArrayList<>();
+
+	final List<Told<UUID>> assented = new ArrayList<>();
 
 	final List<Told<UUID>> revoked = new ArrayList<>();
 
@@ -74,7 +80,8 @@ class Known {
 	 * A visit's figures and what they came to again and again; those that it lacks are
 	 * null.
 	 */
-	record Visit(UUID id, UUID tree, LocalDate on, Measures measures, boolean carriedOver, CarryForward carries) {
+	record Visit(UUID id, UUID tree, LocalDate on, Measures measures, boolean carriedOver, CarryForward carries,
+			FigureMethods methods) {
 	}
 
 	/**

@@ -2,14 +2,18 @@ package county.bigtree.registry.standing;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
 
+import county.bigtree.domain.measuring.FigureMethods;
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.rulebook.Rulebook;
@@ -29,8 +33,51 @@ class Oracle {
 
 	private final Known known;
 
+	private final @Nullable UUID counted;
+
+	private final @Nullable UUID accepted;
+
 	Oracle(Known known) {
+		this(known, null, null);
+	}
+
+	/**
+	 * As if a visit counted and a tree were accepted.
+	 */
+	private Oracle(Known known, @Nullable UUID counted, @Nullable UUID accepted) {
 		this.known = known;
+		this.counted = counted;
+		this.accepted = accepted;
+	}
+
+	/**
+	 * How many sign-offs a visit needs when it gets its first, before which this is
+	 * asked.
+	 * @param tree the tree whose score it may give
+	 * @param rulebook the rules of the visit's day
+	 * @param zone that of the county where the tree stands
+	 */
+	int needed(Known.Visit visit, UUID tree, Rulebook rulebook, ZoneId zone, Instant at) {
+		BookKey book = book(tree, at);
+		Oracle supposing = new Oracle(this.known, visit.id(), tree);
+		LocalDate day = LocalDate.ofInstant(at, zone);
+		boolean held = supposing.holders(book, day, at).containsKey(tree);
+		boolean byIt = supposing.standing(book, day, at)
+			.stream()
+			.filter((scored) -> scored.tree().equals(tree))
+			.anyMatch((scored) -> scored.measurement().equals(visit.id()) || visit.id().equals(scored.from().height())
+					|| visit.id().equals(scored.from().crown()));
+		return (held && byIt) ? rulebook.title().requiredSignOffs() : rulebook.requiredSignOffs();
+	}
+
+	/**
+	 * The book in which a tree is or would be ranked.
+	 */
+	BookKey book(UUID tree, Instant at) {
+		Known.Named name = Objects.requireNonNull(last(this.known.names, at, (named) -> named.tree().equals(tree)));
+		Known.Placed place = Objects
+			.requireNonNull(last(this.known.places, at, (placed) -> placed.tree().equals(tree)));
+		return new BookKey(place.county(), rankedAs(name.species(), at));
 	}
 
 	Map<UUID, Title> holders(BookKey book, LocalDate day, Instant at) {
@@ -75,8 +122,8 @@ class Oracle {
 
 	private boolean onTheBooks(UUID tree, Set<UUID> same, Instant at) {
 		Known.Eligible eligible = last(this.known.eligible, at, (word) -> word.tree().equals(tree));
-		return last(this.known.accepted, at, same::contains) != null && (eligible == null || eligible.yes())
-				&& last(this.known.takenOff, at, tree::equals) == null
+		boolean taken = tree.equals(this.accepted) || last(this.known.accepted, at, same::contains) != null;
+		return taken && (eligible == null || eligible.yes()) && last(this.known.takenOff, at, tree::equals) == null
 				&& last(this.known.merges, at, (merge) -> merge.tree().equals(tree) && !undone(merge, at)) == null;
 	}
 
@@ -123,7 +170,7 @@ class Oracle {
 			}
 		}
 		return new ScoredTree(tree, visit.id(), best.score(), visit.on(), seenOn, lostOn, visit.carriedOver(),
-				best.from());
+				best.from(), best.methods());
 	}
 
 	private boolean stands(Set<UUID> same, LocalDate day, Instant at) {
@@ -176,6 +223,8 @@ class Oracle {
 		Double crown = own.crown();
 		double heightU = own.uncertainty();
 		double crownU = own.uncertainty();
+		Method heightBy = visit.methods().height();
+		Method crownBy = visit.methods().crown();
 		UUID heightFrom = null;
 		UUID crownFrom = null;
 		for (Known.Told<Known.Visit> other : inOrder(told)) {
@@ -190,11 +239,13 @@ class Oracle {
 				height = heightFresh ? measures.height() : null;
 				heightU = grown(measures, other, visit);
 				heightFrom = other.what().id();
+				heightBy = other.what().methods().height();
 			}
 			if (own.crown() == null && measures.crown() != null) {
 				crown = crownFresh ? measures.crown() : null;
 				crownU = grown(measures, other, visit);
 				crownFrom = other.what().id();
+				crownBy = other.what().methods().crown();
 			}
 		}
 		if (height == null || crown == null) {
@@ -203,8 +254,8 @@ class Oracle {
 		double uncertainty = Math
 			.sqrt(own.uncertainty() * own.uncertainty() + heightU * heightU + crownU * crownU / 16);
 		double kept = Math.round(uncertainty * 10_000) / 10_000.0;
-		return new Best(visit, new Score(Points.of(girth, height, crown), kept),
-				new CarriedFrom(heightFrom, crownFrom));
+		return new Best(visit, new Score(Points.of(girth, height, crown), kept), new CarriedFrom(heightFrom, crownFrom),
+				new FigureMethods(visit.methods().girth(), heightBy, crownBy));
 	}
 
 	/**
@@ -241,7 +292,7 @@ class Oracle {
 	/**
 	 * The visit from which a tree's score comes, and the score.
 	 */
-	private record Best(Known.Visit visit, Score score, CarriedFrom from) {
+	private record Best(Known.Visit visit, Score score, CarriedFrom from, FigureMethods methods) {
 	}
 
 	private UUID treeOf(Known.Visit visit, Instant at) {
@@ -262,6 +313,9 @@ class Oracle {
 	}
 
 	private boolean counts(Known.Visit visit, Instant at) {
+		if (visit.id().equals(this.counted)) {
+			return true;
+		}
 		if (last(this.known.setAside, at, visit.id()::equals) != null) {
 			return false;
 		}
@@ -270,12 +324,12 @@ class Oracle {
 		}
 		Known.Word bringer = last(this.known.words, at, (word) -> visit.id().equals(word.own()));
 		if (bringer != null) {
-			return visit.measures().full() && !isRevoked(bringer, at);
+			return visit.measures().full() && !isRevoked(bringer, at) && !waits(bringer, at);
 		}
 		int agreeing = 0;
 		for (Known.Told<Known.Word> told : this.known.words) {
 			Known.Word word = told.what();
-			if (told.at().isAfter(at) || !word.visit().equals(visit.id())) {
+			if (told.at().isAfter(at) || !word.visit().equals(visit.id()) || waits(word, at)) {
 				continue;
 			}
 			if (broughtFull(word) || (word.verdict().equals("not-confirmed") && !isRevoked(word, at))) {
@@ -293,6 +347,11 @@ class Oracle {
 		return this.known.visits.stream()
 			.map(Known.Told::what)
 			.anyMatch((visit) -> visit.id().equals(word.own()) && visit.measures().full());
+	}
+
+	private boolean waits(Known.Word word, Instant at) {
+		return last(this.known.deferred, at, word.id()::equals) != null
+				&& last(this.known.assented, at, word.id()::equals) == null;
 	}
 
 	private boolean isRevoked(Known.Word word, Instant at) {

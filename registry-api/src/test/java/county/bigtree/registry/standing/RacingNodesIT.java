@@ -17,6 +17,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Consumer;
 
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.db.TestDatabase;
 import county.bigtree.domain.rulebook.Rulebook;
@@ -154,7 +155,7 @@ class RacingNodesIT {
 		if (what < 50 || this.visits.isEmpty()) {
 			Known.Visit visit = new Known.Visit(Uuid7.next(), tree, LocalDate.now().minusDays(1 + random.nextInt(900)),
 					new Known.Measures(110 + 0.5 * random.nextInt(14), 80.0, 40.0, 0.5), random.nextInt(4) > 0,
-					CarryForward.NONE);
+					CarryForward.NONE, FigureMethods.UNTOLD);
 			acknowledge(node.measure(county, visit));
 			this.visits.add(visit);
 		}

@@ -8,6 +8,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.UUID;
@@ -16,13 +17,17 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import county.bigtree.domain.measuring.FigureMethods;
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
+import county.bigtree.domain.rulebook.TitleRules;
 import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.WhenStale;
 import county.bigtree.domain.standing.Condition;
+import county.bigtree.domain.standing.Title;
 import county.bigtree.registry.id.Uuid7;
 import org.jspecify.annotations.Nullable;
 
@@ -39,6 +44,8 @@ class RandomHistory {
 	private static final AtomicInteger PREFIXES = new AtomicInteger();
 
 	final Known known = new Known();
+
+	private final Oracle oracle = new Oracle(this.known);
 
 	final List<BookKey> books = new ArrayList<>();
 
@@ -123,7 +130,7 @@ class RandomHistory {
 	}
 
 	private void happen() {
-		int what = this.random.nextInt(137);
+		int what = this.random.nextInt(143);
 		if (what >= 100) {
 			correct(what - 100);
 		}
@@ -181,8 +188,11 @@ class RandomHistory {
 		else if (what < 34) {
 			reduceAgain();
 		}
-		else {
+		else if (what < 37) {
 			addSpecies();
+		}
+		else {
+			assentToSomething();
 		}
 	}
 
@@ -334,7 +344,7 @@ class RandomHistory {
 		this.known.visits.add(new Known.Told<>(visit, at(() -> this.register.measure(county(tree), visit))));
 		if (!visit.carriedOver() && chance(80)) {
 			sign(visit);
-			if (chance(30)) {
+			if (chance(40)) {
 				sign(visit);
 			}
 		}
@@ -346,21 +356,62 @@ class RandomHistory {
 		}
 	}
 
+	/**
+	 * How many sign-offs are needed and whether this one waits is the register's to
+	 * judge: the oracle judges for itself.
+	 */
 	private void sign(Known.Visit visit) {
 		boolean first = this.known.required.stream().noneMatch((told) -> told.what().visit().equals(visit.id()));
-		Known.Required required = first ? new Known.Required(visit.id(), chance(75) ? 1 : 2) : null;
 		UUID tree = treeOf(visit.id());
 		Known.Visit own = chance(25) ? visit(tree, false) : null;
 		String verdict = (own != null && chance(50)) ? "corrected" : (chance(85) ? "confirmed" : "not-confirmed");
 		Known.Word word = new Known.Word(Uuid7.next(), visit.id(), verdict, (own != null) ? own.id() : null);
-		Instant at = at(() -> this.register.signOff(county(tree), tree, word, required, own));
-		this.known.words.add(new Known.Told<>(word, at));
-		if (required != null) {
-			this.known.required.add(new Known.Told<>(required, at));
+		boolean byCoordinator = chance(30);
+		Instant at = at(() -> this.register.signOff(county(tree), tree,
+				new StandingFixture.Signing(visit, word, first, own), byCoordinator));
+		UUID root = root(tree);
+		BookKey book = this.oracle.book(root, at);
+		if (first) {
+			Rulebook ofItsDay = this.oracle.rules(county(tree), visit.on(), at);
+			int needed = this.oracle.needed(visit, root, ofItsDay, zone(book.county()), at);
+			this.known.required.add(new Known.Told<>(new Known.Required(visit.id(), needed), at));
 		}
+		Map<UUID, Title> before = this.oracle.holders(book, day(book.county(), at), at);
+		this.known.words.add(new Known.Told<>(word, at));
 		if (own != null) {
 			this.known.visits.add(new Known.Told<>(own, at));
 		}
+		boolean asks = this.oracle.rules(book.county(), day(book.county(), at), at).title().needsCoordinator();
+		if (asks && !before.equals(this.oracle.holders(book, day(book.county(), at), at))) {
+			this.known.deferred.add(new Known.Told<>(word.id(), at));
+			if (byCoordinator) {
+				this.known.assented.add(new Known.Told<>(word.id(), at));
+			}
+			else if (chance(40)) {
+				assent(word);
+			}
+		}
+	}
+
+	private void assentToSomething() {
+		List<Known.Word> waiting = this.known.words.stream()
+			.map(Known.Told::what)
+			.filter((word) -> said(this.known.deferred, word) && !said(this.known.assented, word)
+					&& !said(this.known.revoked, word))
+			.toList();
+		if (!waiting.isEmpty()) {
+			assent(waiting.get(this.random.nextInt(waiting.size())));
+		}
+	}
+
+	private void assent(Known.Word word) {
+		UUID tree = treeOf(word.visit());
+		Instant at = at(() -> this.register.assent(county(tree), tree, word.id()));
+		this.known.assented.add(new Known.Told<>(word.id(), at));
+	}
+
+	private static boolean said(List<Known.Told<UUID>> what, Known.Word word) {
+		return what.stream().anyMatch((told) -> told.what().equals(word.id()));
 	}
 
 	private void revokeSomething() {
@@ -466,15 +517,28 @@ class RandomHistory {
 		};
 		WhenStale whenStale = WhenStale.values()[this.random.nextInt(3)];
 		LocalDate spared = chance(30) ? on.plusDays(this.random.nextInt(2500)) : null;
+		int forRank = chance(75) ? 1 : 2;
+		int forTitle = chance(60) ? forRank : 2 + this.random.nextInt(2);
+		Set<Method> methods = switch (this.random.nextInt(6)) {
+			case 0, 1 -> Set.of(Method.SINE);
+			case 2 -> Set.of(Method.SINE, Method.POLE, Method.TAPE);
+			default -> Set.of();
+		};
 		return new Rulebook(on, tie, 1 + this.random.nextInt(4), whenStale, 1 + this.random.nextInt(5),
-				this.random.nextInt(400), 1 + this.random.nextInt(2), false, SlopeRule.UPHILL, Tolerances.STANDARD,
-				spared, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS);
+				this.random.nextInt(400), forRank, false, SlopeRule.UPHILL, Tolerances.STANDARD, spared,
+				CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS, Rulebook.ANSWER_DAYS,
+				new TitleRules(forTitle, chance(30), methods));
 	}
 
 	private Known.Visit visit(UUID tree, boolean carriedOver) {
 		LocalDate on = pastDay(tree, 2500);
-		return new Known.Visit(Uuid7.next(), tree, on, measures(chance(70)), carriedOver,
-				new CarryForward(this.random.nextInt(8), this.random.nextInt(8)));
+		Known.Measures measures = measures(chance(70));
+		FigureMethods methods = new FigureMethods(
+				(measures.girth() != null) ? (chance(85) ? Method.TAPE : Method.BILTMORE) : null,
+				(measures.height() != null) ? (chance(70) ? Method.SINE : Method.STICK) : null,
+				(measures.crown() != null) ? Method.AXES : null);
+		return new Known.Visit(Uuid7.next(), tree, on, measures, carriedOver,
+				new CarryForward(this.random.nextInt(8), this.random.nextInt(8)), methods);
 	}
 
 	/**

@@ -8,10 +8,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 
+import county.bigtree.domain.measuring.FigureMethods;
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.standing.Condition;
+import county.bigtree.domain.standing.Contention;
 import county.bigtree.domain.standing.ScoreSpan;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
@@ -20,6 +24,7 @@ import county.bigtree.domain.standing.TreeFacts;
 import county.bigtree.domain.standing.VisitFigures;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.rules.CountyRules;
+import county.bigtree.registry.rules.RulesReader;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -356,6 +361,60 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 					facts.conditions()), placed.book());
 		}
 	},
+	TITLES_ASK_FOR_NO_MORE_SIGN_OFFS {
+		@Override
+		void add(AnnotationConfigApplicationContext context) {
+			atStake(context,
+					() -> new TitlesAtStake(context.getBean(TreeFactsReader.class),
+							context.getBean(TitleIfCounted.class), context.getBean(TitleSpans.class),
+							context.getBean(Standings.class), context.getBean(RulesReader.class)) {
+						@Override
+						boolean titleRestsOn(Change change, UUID tree, UUID measurement) {
+							return false;
+						}
+					});
+		}
+	},
+	TITLES_CHANGE_WITHOUT_A_COORDINATOR {
+		@Override
+		void add(AnnotationConfigApplicationContext context) {
+			atStake(context,
+					() -> new TitlesAtStake(context.getBean(TreeFactsReader.class),
+							context.getBean(TitleIfCounted.class), context.getBean(TitleSpans.class),
+							context.getBean(Standings.class), context.getBean(RulesReader.class)) {
+						@Override
+						public boolean needCoordinator(Change change, UUID tree, boolean accepted) {
+							return false;
+						}
+					});
+		}
+	},
+	WHAT_WAITS_FOR_A_COORDINATOR_COUNTS {
+		@Override
+		TreeFacts facts(TreeFacts facts) {
+			return with(facts, facts.measurements().stream().map(SeededFault::notWaiting).toList(), facts.conditions());
+		}
+	},
+	FIGURES_THAT_TAKE_NO_TITLE_RAISE_THE_FLOOR {
+		@Override
+		ScoreRows rows(JdbcClient jdbc) {
+			return new ScoreRows(jdbc) {
+				@Override
+				void insert(Change change, BookKey book, ScoreSpan span, Rulebook rulebook, LocalDate today) {
+					super.insert(change, book, span, rulebook, today);
+					live(span.scored().tree()).stream()
+						.filter(ScoreRow::open)
+						.forEach((row) -> letContend(jdbc, row, rulebook, today));
+				}
+
+				@Override
+				void judge(List<ScoreRow> rows, Rulebook rulebook, LocalDate day) {
+					super.judge(rows, rulebook, day);
+					rows.forEach((row) -> letContend(jdbc, row, rulebook, day));
+				}
+			};
+		}
+	},
 	FOLDS_ARE_FORGOTTEN {
 		@Override
 		PlacedTree placed(PlacedTree placed, JdbcClient jdbc) {
@@ -420,9 +479,40 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 		return with(facts, facts.measurements().stream().map((one) -> {
 			VisitFigures of = one.figures();
 			return new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(),
-					new VisitFigures(of.girthInches(), of.heightFeet(), of.crownSpreadFeet(), of.score(), carries),
+					new VisitFigures(of.girthInches(), of.heightFeet(), of.crownSpreadFeet(), of.score(), carries,
+							of.methods()),
 					one.carriedOver(), one.setAside(), one.broughtBy(), one.requiredSignOffs(), one.signOffs());
 		}).toList(), facts.conditions());
+	}
+
+	private static void atStake(AnnotationConfigApplicationContext context, Supplier<TitlesAtStake> part) {
+		context.registerBean("titlesAtStake", TitlesAtStake.class, part);
+	}
+
+	/**
+	 * As if its figures were taken by methods that every rulebook here lets have a title.
+	 */
+	private static void letContend(JdbcClient jdbc, ScoreRow row, Rulebook rulebook, LocalDate day) {
+		ScoredTree of = row.scored();
+		ScoredTree otherwise = new ScoredTree(of.tree(), of.measurement(), of.score(), of.measuredOn(), of.seenOn(),
+				of.lostOn(), of.carriedOver(), of.from(), new FigureMethods(Method.TAPE, Method.SINE, Method.AXES));
+		jdbc.sql("update score set may_hold = ? where id = ?")
+			.params(new Contention(rulebook).contends(otherwise, day), row.id())
+			.update();
+	}
+
+	private static TreeFacts.Measured notWaiting(TreeFacts.Measured one) {
+		TreeFacts.SignedOff bringer = one.broughtBy();
+		return new TreeFacts.Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(),
+				one.carriedOver(), one.setAside(),
+				(bringer != null)
+						? new TreeFacts.SignedOff(bringer.verdict(), bringer.broughtOwn(), bringer.revoked(), false)
+						: null,
+				one.requiredSignOffs(),
+				one.signOffs()
+					.stream()
+					.map((word) -> new TreeFacts.SignedOff(word.verdict(), word.broughtOwn(), word.revoked(), false))
+					.toList());
 	}
 
 	private static TreeFacts.Measured unrevoked(TreeFacts.Measured one) {
@@ -430,7 +520,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 				one.carriedOver(), one.setAside(), one.broughtBy(), one.requiredSignOffs(),
 				one.signOffs()
 					.stream()
-					.map((word) -> new TreeFacts.SignedOff(word.verdict(), word.broughtOwn(), false))
+					.map((word) -> new TreeFacts.SignedOff(word.verdict(), word.broughtOwn(), false, word.waiting()))
 					.toList());
 	}
 

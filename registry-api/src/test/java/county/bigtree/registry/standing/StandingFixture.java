@@ -5,7 +5,10 @@ import java.sql.Types;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
@@ -15,6 +18,9 @@ import javax.sql.DataSource;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import county.bigtree.db.DatabaseLogin;
+import county.bigtree.domain.measuring.FigureMethods;
+import county.bigtree.domain.measuring.Kind;
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.rulebook.Rulebook;
@@ -27,6 +33,7 @@ import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.rules.RulebookJson;
+import county.bigtree.registry.rules.RulesReader;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -54,6 +61,8 @@ class StandingFixture implements AutoCloseable {
 	final TransactionTemplate transaction;
 
 	private final Standings standings;
+
+	private final TitlesAtStake atStake;
 
 	private final Journal journal;
 
@@ -88,6 +97,7 @@ class StandingFixture implements AutoCloseable {
 		this.scores = this.context.getBean(ScoresAsOf.class);
 		this.catchUp = this.context.getBean(CatchUp.class);
 		this.standings = this.context.getBean(Standings.class);
+		this.atStake = this.context.getBean(TitlesAtStake.class);
 		this.journal = this.context.getBean(Journal.class);
 		this.json = this.context.getBean(JsonMapper.class);
 		this.transaction = new TransactionTemplate(this.context.getBean(DataSourceTransactionManager.class));
@@ -205,17 +215,28 @@ class StandingFixture implements AutoCloseable {
 				(sql) -> sql.param("tree", tree)));
 	}
 
-	Instant signOff(String county, UUID tree, Known.Word word, Known.@Nullable Required first,
-			Known.@Nullable Visit own) {
+	/**
+	 * A visit, what a verifier says of it, whether it is the first to be said, and what
+	 * the verifier measured.
+	 */
+	record Signing(Known.Visit visit, Known.Word word, boolean first, Known.@Nullable Visit own) {
+	}
+
+	Instant signOff(String county, UUID tree, Signing signing, boolean byCoordinator) {
+		Known.Word word = signing.word();
 		return changing(county, "signed-off", tree, TitleReason.SIGNED_OFF, (change) -> {
-			if (own != null) {
-				measurement(change, own, "checked");
-			}
-			if (first != null) {
+			if (signing.first()) {
+				int needed = this.atStake.signOffsNeeded(change, tree, word.visit(),
+						this.context.getBean(RulesReader.class)
+							.get(county)
+							.on(signing.visit().on(), change.recordedAt()));
 				insert(change, FactTable.SIGN_OFF_REQUIREMENT,
 						"insert into sign_off_requirement (county, seq, recorded_at, measurement, required) "
 								+ "values (:county, :seq, :at, :measurement, :required)",
-						(sql) -> sql.param("measurement", first.visit()).param("required", first.howMany()));
+						(sql) -> sql.param("measurement", word.visit()).param("required", needed));
+			}
+			if (signing.own() != null) {
+				measurement(change, signing.own(), "checked");
 			}
 			insert(change, FactTable.SIGN_OFF,
 					"insert into sign_off (county, seq, recorded_at, id, measurement, given_by, verdict, own_measurement, declares) "
@@ -225,7 +246,25 @@ class StandingFixture implements AutoCloseable {
 						.param("by", PERSON)
 						.param("verdict", word.verdict())
 						.param("own", word.own(), Types.OTHER));
+			if (this.atStake.needCoordinator(change, tree, false)) {
+				insert(change, FactTable.SIGN_OFF_DEFERRAL,
+						"insert into sign_off_deferral (county, seq, recorded_at, sign_off) values (:county, :seq, :at, :id)",
+						(sql) -> sql.param("id", word.id()));
+				if (byCoordinator) {
+					assent(change, word.id());
+				}
+			}
 		});
+	}
+
+	Instant assent(String county, UUID tree, UUID signOff) {
+		return changing(county, "assented", tree, TitleReason.SIGNED_OFF, (change) -> assent(change, signOff));
+	}
+
+	private void assent(Change change, UUID signOff) {
+		insert(change, FactTable.SIGN_OFF_ASSENT,
+				"insert into sign_off_assent (county, seq, recorded_at, sign_off, by_person) values (:county, :seq, :at, :id, :by)",
+				(sql) -> sql.param("id", signOff).param("by", PERSON));
 	}
 
 	Instant revoke(String county, UUID tree, UUID signOff) {
@@ -366,16 +405,31 @@ class StandingFixture implements AutoCloseable {
 		insert(change, FactTable.MEASUREMENT,
 				"insert into measurement (county, seq, recorded_at, id, tree, measured_on, filed_by, basis, measurers, readings, confirmed_checks, "
 						+ "carry_height_years, carry_crown_years) "
-						+ "values (:county, :seq, :at, :id, :tree, :on, :by, :basis, :measurers, '{}', '[]', :heightYears, :crownYears)",
+						+ "values (:county, :seq, :at, :id, :tree, :on, :by, :basis, :measurers, :readings::jsonb, '[]', :heightYears, :crownYears)",
 				(sql) -> sql.param("id", visit.id())
 					.param("tree", visit.tree())
 					.param("on", visit.on())
 					.param("by", PERSON)
 					.param("basis", basis)
 					.param("measurers", text)
+					.param("readings", readings(visit.methods()))
 					.param("heightYears", visit.measures().full() ? null : visit.carries().heightYears(), Types.INTEGER)
 					.param("crownYears", visit.measures().full() ? null : visit.carries().crownYears(), Types.INTEGER));
 		reduction(change, visit.id(), 1, visit.measures());
+	}
+
+	/**
+	 * By which methods, and no more: nothing here is reduced from readings.
+	 */
+	private String readings(FigureMethods methods) {
+		Map<String, Map<String, String>> readings = new TreeMap<>();
+		for (Kind kind : Kind.values()) {
+			Method method = methods.of(kind);
+			if (method != null) {
+				readings.put(kind.name().toLowerCase(Locale.ROOT), Map.of("method", method.code()));
+			}
+		}
+		return this.json.writeValueAsString(readings);
 	}
 
 	private void reduction(Change change, UUID visit, int version, Known.Measures measures) {

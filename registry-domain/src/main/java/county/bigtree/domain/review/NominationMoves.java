@@ -1,6 +1,5 @@
 package county.bigtree.domain.review;
 
-import java.time.LocalDate;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -84,14 +83,6 @@ public final class NominationMoves {
 		return refused(Ground.NOT_YOURS,
 				who.contains(Mover.OTHER_VERIFIER) ? "Only a verifier or a coordinator of the county can sign off."
 						: "Only the verifier assigned to it, or a coordinator, can sign off.");
-	}
-
-	/** Whether what was asked on that day has gone unanswered for so many days. */
-	public static Optional<Refusal> mayLapse(LocalDate returnedOn, LocalDate today, int answerDays) {
-		LocalDate lapsesOn = returnedOn.plusDays(answerDays);
-		return today.isBefore(lapsesOn)
-				? Optional.of(new Refusal(Ground.NOT_NOW, "It can be answered until " + lapsesOn + "."))
-				: Optional.empty();
 	}
 
 	private static Refused refused(Ground ground, String detail) {

@@ -27,11 +27,14 @@ import org.jspecify.annotations.Nullable;
  * lacks
  * @param oldestFilingMonths months after its day within which a measurement is filed, 1
  * to 1200; later ones count only by a coordinator's sign-off
+ * @param answerDays days for which a returned nomination can be answered before it
+ * lapses, 1 to 3650
+ * @param title what is asked for a title beyond this; no fewer sign-offs
  */
 public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears, WhenStale whenStale,
 		int sightingYears, int remeasureWithinDays, int requiredSignOffs, boolean checkReadingsRequired,
 		SlopeRule slopeRule, Tolerances tolerances, @Nullable LocalDate carriedOverUntil, CarryForward carryForward,
-		int oldestFilingMonths) {
+		int oldestFilingMonths, int answerDays, TitleRules title) {
 
 	/**
 	 * The day from which a county's first rulebook holds: before any measurement that the
@@ -42,12 +45,17 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 	/** Where a county has said nothing else. */
 	public static final int OLDEST_FILING_MONTHS = 18;
 
+	/** Where a county has said nothing else. */
+	public static final int ANSWER_DAYS = 60;
+
 	public Rulebook {
 		requireRange("currencyYears", currencyYears, 1, 100);
 		requireRange("sightingYears", sightingYears, 1, 100);
 		requireRange("remeasureWithin", remeasureWithinDays, 0, 36_500);
 		requireRange("requiredSignOffs", requiredSignOffs, 1, 5);
 		requireRange("oldestFilingMonths", oldestFilingMonths, 1, 1200);
+		requireRange("answerDays", answerDays, 1, 3650);
+		requireRange("requiredSignOffsForTitle", title.requiredSignOffs(), requiredSignOffs, 5);
 		if (effectiveOn.isBefore(BEGINNING)) {
 			throw new IllegalArgumentException("effectiveOn must be " + BEGINNING + " or later, was " + effectiveOn);
 		}
@@ -56,11 +64,13 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 	/**
 	 * The rules of a county that has said nothing else: ties within 5 points,
 	 * measurements current for 8 years and kept when stale, 12 sighting years, 180 days
-	 * after damage, one sign-off, nothing carried forward, filed within 18 months.
+	 * after damage, one sign-off, nothing carried forward, filed within 18 months,
+	 * answered within 60 days, nothing more for a title.
 	 */
 	public static Rulebook defaults(LocalDate effectiveOn) {
 		return new Rulebook(effectiveOn, new TieRule.WithinPoints(new BigDecimal(5)), 8, WhenStale.KEEPS, 12, 180, 1,
-				false, SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE, OLDEST_FILING_MONTHS);
+				false, SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE, OLDEST_FILING_MONTHS,
+				ANSWER_DAYS, TitleRules.NONE);
 	}
 
 	/**

@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
 
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.rulebook.CarryForward;
@@ -22,8 +23,9 @@ import org.jspecify.annotations.Nullable;
  * @param score its standard uncertainty to 0.0001 points, as it is kept, where a figure
  * was carried
  * @param from where the figures come from that are not its own
+ * @param methods by which the figures were taken, its own or not
  */
-record CombinedScore(Score score, CarriedFrom from) {
+record CombinedScore(Score score, CarriedFrom from, FigureMethods methods) {
 
 	private static final int DECIMALS = 4;
 
@@ -35,7 +37,7 @@ record CombinedScore(Score score, CarriedFrom from) {
 	static Optional<CombinedScore> of(Measured visit, List<Measured> earlier, List<Found> conditions) {
 		Score own = visit.figures().score();
 		if (own != null) {
-			return Optional.of(new CombinedScore(own, CarriedFrom.NOTHING));
+			return Optional.of(new CombinedScore(own, CarriedFrom.NOTHING, visit.figures().methods()));
 		}
 		CarryForward carries = visit.figures().carries();
 		Estimate girth = visit.figures().girthInches();
@@ -45,14 +47,15 @@ record CombinedScore(Score score, CarriedFrom from) {
 			return Optional.empty();
 		}
 		return Optional.of(new CombinedScore(kept(Score.of(girth, height.figure(), crown.figure())),
-				new CarriedFrom(height.from(), crown.from())));
+				new CarriedFrom(height.from(), crown.from()), new FigureMethods(visit.figures().methods().girth(),
+						height.methods().height(), crown.methods().crown())));
 	}
 
 	private static @Nullable Carried carried(Measured visit, Function<VisitFigures, @Nullable Estimate> kind, int years,
 			List<Measured> earlier, List<Found> conditions) {
 		Estimate own = kind.apply(visit.figures());
 		if (own != null) {
-			return new Carried(own, null);
+			return new Carried(own, null, visit.figures().methods());
 		}
 		Measured last = earlier.stream()
 			.filter((measured) -> kind.apply(measured.figures()) != null)
@@ -63,7 +66,8 @@ record CombinedScore(Score score, CarriedFrom from) {
 				|| damagedBetween(last, visit, conditions)) {
 			return null;
 		}
-		return new Carried(CarryForward.widened(figure, last.measuredOn(), visit.measuredOn()), last.measurement());
+		return new Carried(CarryForward.widened(figure, last.measuredOn(), visit.measuredOn()), last.measurement(),
+				last.figures().methods());
 	}
 
 	private static boolean damagedBetween(Measured earlier, Measured visit, List<Found> conditions) {
@@ -78,7 +82,7 @@ record CombinedScore(Score score, CarriedFrom from) {
 		return new Score(score.points(), uncertainty.setScale(DECIMALS, RoundingMode.HALF_UP).doubleValue());
 	}
 
-	private record Carried(Estimate figure, @Nullable UUID from) {
+	private record Carried(Estimate figure, @Nullable UUID from, FigureMethods methods) {
 	}
 
 }

@@ -13,7 +13,8 @@ import county.bigtree.domain.rulebook.WhenStale;
  *
  * <p>
  * To contend is less than to hold: under {@link WhenStale#VACANT} a stale tree contends,
- * since it can keep others from the title, but holds none.
+ * since it can keep others from the title, but holds none. Figures taken by a method that
+ * takes no title don't contend: what can't win a title can't cost anybody one.
  */
 public final class Contention {
 
@@ -34,11 +35,12 @@ public final class Contention {
 	 * Whether the tree takes part in the contest for the title on the day.
 	 */
 	public boolean contends(ScoredTree tree, LocalDate day) {
-		return withinGrace(tree, day) && switch (this.rulebook.whenStale()) {
-			case KEEPS -> !stale(tree, day) || !day.isAfter(seenUntil(tree));
-			case VACANT -> true;
-			case PASSES -> !stale(tree, day);
-		};
+		return this.rulebook.title().allow(tree.methods()) && withinGrace(tree, day)
+				&& switch (this.rulebook.whenStale()) {
+					case KEEPS -> !stale(tree, day) || !day.isAfter(seenUntil(tree));
+					case VACANT -> true;
+					case PASSES -> !stale(tree, day);
+				};
 	}
 
 	/**

@@ -101,7 +101,7 @@ public final class ScoreSpans {
 
 	private ScoredTree scored(TreeFacts.Measured measured, CombinedScore score, LocalDate day) {
 		return new ScoredTree(this.facts.tree(), measured.measurement(), score.score(), measured.measuredOn(),
-				seenOn(measured, day), lostOn(measured, day), measured.carriedOver(), score.from());
+				seenOn(measured, day), lostOn(measured, day), measured.carriedOver(), score.from(), score.methods());
 	}
 
 	/**

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.UUID;
 
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.points.Score;
 import org.jspecify.annotations.Nullable;
 
@@ -19,9 +20,10 @@ import org.jspecify.annotations.Nullable;
  * @param lostOn the day on which part of it was lost after it was measured, or null
  * @param carriedOver whether the figures were imported on the word of an older record
  * @param from the earlier measurements whose figures stand in for those that it lacks
+ * @param methods by which its figures were taken, those that stand in too
  */
 public record ScoredTree(UUID tree, UUID measurement, Score score, LocalDate measuredOn, LocalDate seenOn,
-		@Nullable LocalDate lostOn, boolean carriedOver, CarriedFrom from) {
+		@Nullable LocalDate lostOn, boolean carriedOver, CarriedFrom from, FigureMethods methods) {
 
 	/**
 	 * Most points first; equal points in the order of the trees' ids, which only makes
@@ -32,11 +34,12 @@ public record ScoredTree(UUID tree, UUID measurement, Score score, LocalDate mea
 		.thenComparing((ScoredTree scored) -> scored.tree().toString());
 
 	/**
-	 * A score whose figures are all of one visit.
+	 * A score whose figures are all of one visit, taken by methods that nobody told.
 	 */
 	public ScoredTree(UUID tree, UUID measurement, Score score, LocalDate measuredOn, LocalDate seenOn,
 			@Nullable LocalDate lostOn, boolean carriedOver) {
-		this(tree, measurement, score, measuredOn, seenOn, lostOn, carriedOver, CarriedFrom.NOTHING);
+		this(tree, measurement, score, measuredOn, seenOn, lostOn, carriedOver, CarriedFrom.NOTHING,
+				FigureMethods.UNTOLD);
 	}
 
 	public ScoredTree {

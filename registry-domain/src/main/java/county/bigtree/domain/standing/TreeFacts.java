@@ -72,7 +72,7 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 			}
 			SignedOff bringer = this.broughtBy;
 			if (bringer != null) {
-				return bringer.broughtOwn() && !bringer.revoked();
+				return bringer.broughtOwn() && bringer.effective();
 			}
 			return this.signOffs.stream().noneMatch(SignedOff::endsClaim)
 					&& agreeing() >= Math.max(1, this.requiredSignOffs);
@@ -91,11 +91,13 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 	 * @param broughtOwn whether it brought a full measurement of the verifier's own: one
 	 * that lacks a figure is kept beside it and counts for nothing
 	 * @param revoked whether a coordinator revoked it
+	 * @param waiting whether it waits for a coordinator's yes, since it would change who
+	 * holds a title: until then it does nothing
 	 */
-	public record SignedOff(Verdict verdict, boolean broughtOwn, boolean revoked) {
+	public record SignedOff(Verdict verdict, boolean broughtOwn, boolean revoked, boolean waiting) {
 
 		boolean agrees() {
-			return !this.revoked && !this.broughtOwn && this.verdict == Verdict.CONFIRMED;
+			return effective() && !this.broughtOwn && this.verdict == Verdict.CONFIRMED;
 		}
 
 		/**
@@ -103,7 +105,11 @@ public record TreeFacts(UUID tree, boolean onTheBooks, List<Measured> measuremen
 		 * word that it could not be confirmed does so until it is revoked.
 		 */
 		boolean endsClaim() {
-			return this.broughtOwn || (!this.revoked && this.verdict == Verdict.NOT_CONFIRMED);
+			return !this.waiting && (this.broughtOwn || (!this.revoked && this.verdict == Verdict.NOT_CONFIRMED));
+		}
+
+		boolean effective() {
+			return !this.revoked && !this.waiting;
 		}
 
 	}

@@ -1,5 +1,6 @@
 package county.bigtree.domain.standing;
 
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.rulebook.CarryForward;
@@ -12,9 +13,10 @@ import org.jspecify.annotations.Nullable;
  * @param score there exactly when all three figures are
  * @param carries for how long earlier figures may stand in for those that it lacks, by
  * the rules of its measuring day as known when it was filed
+ * @param methods by which the figures were taken
  */
 public record VisitFigures(@Nullable Estimate girthInches, @Nullable Estimate heightFeet,
-		@Nullable Estimate crownSpreadFeet, @Nullable Score score, CarryForward carries) {
+		@Nullable Estimate crownSpreadFeet, @Nullable Score score, CarryForward carries, FigureMethods methods) {
 
 	public VisitFigures {
 		if ((score != null) != (girthInches != null && heightFeet != null && crownSpreadFeet != null)) {

@@ -65,7 +65,8 @@ public record WhatItTakes(BigDecimal toLead, BigDecimal toShare) {
 			Score score = new Score(Points.ofHundredths(hundredths), this.tree.score().standardUncertainty());
 			List<ScoredTree> trees = new ArrayList<>(this.others);
 			trees.add(new ScoredTree(this.tree.tree(), this.tree.measurement(), score, this.tree.measuredOn(),
-					this.tree.seenOn(), this.tree.lostOn(), this.tree.carriedOver()));
+					this.tree.seenOn(), this.tree.lostOn(), this.tree.carriedOver(), this.tree.from(),
+					this.tree.methods()));
 			return Holders.of(trees, this.rulebook, this.day).get(this.tree.tree());
 		}
 

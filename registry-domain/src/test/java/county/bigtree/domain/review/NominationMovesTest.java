@@ -1,6 +1,5 @@
 package county.bigtree.domain.review;
 
-import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.Map;
@@ -115,13 +114,6 @@ class NominationMovesTest {
 	static Stream<Arguments> signers() {
 		return Arrays.stream(NominationStatus.values())
 			.flatMap((from) -> Arrays.stream(Mover.values()).map((signer) -> Arguments.of(from, signer)));
-	}
-
-	@Test
-	void lapseOnlyAfterTheDaysOfGrace() {
-		LocalDate returned = LocalDate.of(2026, 3, 1);
-		assertThat(NominationMoves.mayLapse(returned, LocalDate.of(2026, 4, 29), 60)).isPresent();
-		assertThat(NominationMoves.mayLapse(returned, LocalDate.of(2026, 4, 30), 60)).isEmpty();
 	}
 
 	@Test

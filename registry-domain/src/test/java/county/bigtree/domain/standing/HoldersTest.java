@@ -6,8 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.UUID;
 
+import county.bigtree.domain.measuring.FigureMethods;
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.review.Tolerances;
@@ -15,6 +18,7 @@ import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.rulebook.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
+import county.bigtree.domain.rulebook.TitleRules;
 import county.bigtree.domain.rulebook.WhenStale;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -109,6 +113,32 @@ class HoldersTest {
 		assertThat(holders(points(0), WhenStale.VACANT, tree(27_000, STALE), current)).containsOnlyKeys(current.tree());
 	}
 
+	/** A figure that can't take a title can't keep another tree from it either. */
+	@ParameterizedTest
+	@EnumSource(WhenStale.class)
+	void aGirthByBiltmoreStickNeverTakesATitleNorCostsOne(WhenStale whenStale) {
+		ScoredTree leader = by(tree(30_000, RECENT), Method.BILTMORE, Method.SINE);
+		ScoredTree second = by(tree(29_000, RECENT), Method.TAPE, Method.SINE);
+		ScoredTree third = tree(28_900, RECENT);
+		assertThat(holders(points(2), whenStale, leader, second, third))
+			.containsExactly(Map.entry(second.tree(), Title.CHAMPION), Map.entry(third.tree(), Title.CO_CHAMPION));
+		assertThat(holders(points(2), whenStale, leader)).isEmpty();
+		ScoredTree stale = by(tree(30_000, STALE), Method.BILTMORE, Method.SINE);
+		assertThat(holders(points(2), whenStale, stale, second)).containsOnlyKeys(second.tree());
+	}
+
+	@Test
+	void onlyTheMethodsThatTheRulebookNamesForAFigureTakeATitle() {
+		Rulebook rulebook = new Rulebook(Rulebook.BEGINNING, points(0), 8, WhenStale.KEEPS, 12, 180, 1, false,
+				SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS,
+				Rulebook.ANSWER_DAYS, new TitleRules(1, false, Set.of(Method.SINE, Method.TWO_STATION)));
+		ScoredTree stick = by(tree(30_000, RECENT), Method.TAPE, Method.STICK);
+		ScoredTree untold = tree(29_500, RECENT);
+		ScoredTree sine = by(tree(29_000, RECENT), Method.STRING, Method.SINE);
+		assertThat(Holders.of(List.of(stick, untold, sine), rulebook, TODAY))
+			.containsExactly(Map.entry(sine.tree(), Title.CHAMPION));
+	}
+
 	/** The 180th day of grace after 3 December 2025 is 1 June 2026. */
 	@Test
 	void aDamagedTreeHoldsATitleThroughItsDaysOfGrace() {
@@ -179,7 +209,8 @@ class HoldersTest {
 
 	private static Rulebook rulebook(TieRule rule, WhenStale whenStale) {
 		return new Rulebook(Rulebook.BEGINNING, rule, 8, whenStale, 12, 180, 1, false, SlopeRule.UPHILL,
-				Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS);
+				Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS, Rulebook.ANSWER_DAYS,
+				TitleRules.NONE);
 	}
 
 	private static ScoredTree tree(int hundredths, LocalDate measuredOn) {
@@ -190,6 +221,11 @@ class HoldersTest {
 			@Nullable LocalDate lostOn) {
 		return new ScoredTree(UUID.randomUUID(), UUID.randomUUID(),
 				new Score(Points.ofHundredths(hundredths), uncertainty), measuredOn, measuredOn, lostOn, false);
+	}
+
+	private static ScoredTree by(ScoredTree tree, Method girth, Method height) {
+		return new ScoredTree(tree.tree(), tree.measurement(), tree.score(), tree.measuredOn(), tree.seenOn(), null,
+				false, CarriedFrom.NOTHING, new FigureMethods(girth, height, Method.AXES));
 	}
 
 	private static ScoredTree seen(ScoredTree tree, LocalDate seenOn) {

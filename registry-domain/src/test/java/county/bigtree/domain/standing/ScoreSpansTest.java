@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.points.Points;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
@@ -173,7 +174,7 @@ class ScoreSpansTest {
 
 	@Test
 	void aVerifiersFiguresThatLackOneCountForNothing() {
-		SignedOff partly = new SignedOff(Verdict.CONFIRMED, false, false);
+		SignedOff partly = new SignedOff(Verdict.CONFIRMED, false, false, false);
 		Measured one = girthOnly("2020-05-01", 115, CarryForward.NONE);
 		assertThat(new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(), false, false, partly,
 				0, List.of())
@@ -190,10 +191,10 @@ class ScoreSpansTest {
 
 	@Test
 	void aFiledMeasurementNeedsItsSignOffsAndNobodyWhoDeniesIt() {
-		SignedOff yes = new SignedOff(Verdict.CONFIRMED, false, false);
-		SignedOff no = new SignedOff(Verdict.NOT_CONFIRMED, false, false);
-		SignedOff takenBack = new SignedOff(Verdict.NOT_CONFIRMED, false, true);
-		SignedOff own = new SignedOff(Verdict.CORRECTED, true, true);
+		SignedOff yes = new SignedOff(Verdict.CONFIRMED, false, false, false);
+		SignedOff no = new SignedOff(Verdict.NOT_CONFIRMED, false, false, false);
+		SignedOff takenBack = new SignedOff(Verdict.NOT_CONFIRMED, false, true, false);
+		SignedOff own = new SignedOff(Verdict.CORRECTED, true, true, false);
 		assertThat(filed(1).counts()).isFalse();
 		assertThat(filed(1, yes).counts()).isTrue();
 		assertThat(filed(2, yes).counts()).isFalse();
@@ -203,12 +204,28 @@ class ScoreSpansTest {
 		assertThat(filed(1, yes, own).counts()).as("a verifier's own ends it for good").isFalse();
 	}
 
+	/** A sign-off that waits for a coordinator's yes does nothing, whatever it says. */
+	@Test
+	void aSignOffThatWaitsForACoordinatorNeitherCountsNorEndsAClaim() {
+		SignedOff yes = new SignedOff(Verdict.CONFIRMED, false, false, false);
+		SignedOff waits = new SignedOff(Verdict.CONFIRMED, false, false, true);
+		SignedOff no = new SignedOff(Verdict.NOT_CONFIRMED, false, false, true);
+		SignedOff own = new SignedOff(Verdict.CORRECTED, true, false, true);
+		assertThat(filed(1, waits).counts()).isFalse();
+		assertThat(filed(2, yes, waits).counts()).isFalse();
+		assertThat(filed(1, yes, no, own).counts()).isTrue();
+		Measured one = filed(0);
+		assertThat(new Measured(one.measurement(), one.measuredOn(), one.filedAt(), one.figures(), false, false, own, 0,
+				List.of())
+			.counts()).isFalse();
+	}
+
 	/**
 	 * 80 ft high, 40 ft across, and girth enough for the points.
 	 */
 	private static VisitFigures full(int hundredths) {
 		return new VisitFigures(new Estimate(hundredths / 100.0 - 90, 0.5), new Estimate(80, 2), new Estimate(40, 3),
-				new Score(Points.ofHundredths(hundredths), 1), CarryForward.NONE);
+				new Score(Points.ofHundredths(hundredths), 1), CarryForward.NONE, FigureMethods.UNTOLD);
 	}
 
 	private Measured filed(int required, SignedOff... signOffs) {
@@ -218,15 +235,16 @@ class ScoreSpansTest {
 
 	private Measured measure(String day, int hundredths) {
 		Measured one = new Measured(UUID.randomUUID(), LocalDate.parse(day), Instant.ofEpochSecond(this.recorded++),
-				full(hundredths), false, false, null, 1, List.of(new SignedOff(Verdict.CONFIRMED, false, false)));
+				full(hundredths), false, false, null, 1,
+				List.of(new SignedOff(Verdict.CONFIRMED, false, false, false)));
 		this.measured.add(one);
 		return one;
 	}
 
 	private Measured girthOnly(String day, double inches, CarryForward carries) {
 		Measured one = new Measured(UUID.randomUUID(), LocalDate.parse(day), Instant.ofEpochSecond(this.recorded++),
-				new VisitFigures(new Estimate(inches, 0.5), null, null, null, carries), false, false, null, 1,
-				List.of(new SignedOff(Verdict.CONFIRMED, false, false)));
+				new VisitFigures(new Estimate(inches, 0.5), null, null, null, carries, FigureMethods.UNTOLD), false,
+				false, null, 1, List.of(new SignedOff(Verdict.CONFIRMED, false, false, false)));
 		this.measured.add(one);
 		return one;
 	}

@@ -114,12 +114,12 @@ class DeskController {
 	 */
 	record WaitingJson(String kind, UUID id, @Nullable UUID tree, @Nullable String tag, @Nullable String species,
 			String status, Instant since, @Nullable BigDecimal points, @Nullable String wouldHold,
-			@Nullable String title, boolean extraordinary) {
+			@Nullable String title, boolean extraordinary, @Nullable LocalDate lapsesOn) {
 
 		static WaitingJson from(Waiting waiting) {
 			return new WaitingJson(waiting.kind(), waiting.id(), waiting.tree(), waiting.tag(), waiting.species(),
 					waiting.status(), waiting.since(), waiting.points(), word(waiting.wouldHold()),
-					word(waiting.title()), waiting.extraordinary());
+					word(waiting.title()), waiting.extraordinary(), waiting.lapsesOn());
 		}
 
 	}

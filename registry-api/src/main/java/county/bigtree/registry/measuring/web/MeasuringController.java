@@ -8,6 +8,7 @@ import java.math.BigDecimal;
 import java.util.List;
 
 import county.bigtree.domain.measuring.CrownReading;
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.measuring.GirthReading;
 import county.bigtree.domain.measuring.HeightReading;
 import county.bigtree.domain.measuring.Reduced;
@@ -16,6 +17,7 @@ import county.bigtree.domain.points.Comparison;
 import county.bigtree.domain.points.Score;
 import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.standing.Title;
+import county.bigtree.domain.standing.WhatItTakes;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.http.Unkeyed;
@@ -108,7 +110,8 @@ class MeasuringController {
 			throw Problem.invalid("#/species", "unknown", "no species has this key: search for it by name");
 		}
 		this.catchUp.county(county);
-		return ComparisonJson.from(this.comparePoints.compare(county, species, score));
+		return ComparisonJson.from(this.comparePoints.compare(county, species, score,
+				new FigureMethods(body.girth().method(), body.height().method(), body.crown().method())));
 	}
 
 	/** Three readings, and where to compare them. */
@@ -150,16 +153,17 @@ class MeasuringController {
 	/**
 	 * How the points stand among those on the books.
 	 *
-	 * @param toLead how many points more would make it champion; equal points share
+	 * @param toLead how many points more would make it champion; equal points share; null
+	 * where its figures were taken by a method that takes no title
 	 * @param toShare how many would give it a share of the title, by the county's tie
-	 * rule
+	 * rule; null as before
 	 * @param aheadOfLeaderProbability that it is truly larger than the leader
 	 * @param clarity how clear the order of the two is, whichever is ahead: clear, likely
 	 * or too-close
 	 * @param leadsAllProbability that it is truly larger than every current tree
 	 */
 	record ComparisonJson(@Nullable BigDecimal leaderPoints, BigDecimal behind, long wouldRank,
-			@Nullable String wouldHold, BigDecimal toLead, BigDecimal toShare,
+			@Nullable String wouldHold, @Nullable BigDecimal toLead, @Nullable BigDecimal toShare,
 			@Nullable BigDecimal aheadOfLeaderProbability, @Nullable String clarity,
 			@Nullable BigDecimal leadsAllProbability) {
 
@@ -168,9 +172,11 @@ class MeasuringController {
 			Comparison leader = compared.toLeader();
 			Double leadsAll = compared.leadsAll();
 			Score most = compared.leader();
+			WhatItTakes takes = compared.takes();
 			return new ComparisonJson((most != null) ? most.points().toBigDecimal() : null, compared.behind(),
-					compared.wouldRank(), (title != null) ? title.word() : null, compared.takes().toLead(),
-					compared.takes().toShare(), (leader != null) ? Rounded.fourPlaces(leader.probability()) : null,
+					compared.wouldRank(), (title != null) ? title.word() : null,
+					(takes != null) ? takes.toLead() : null, (takes != null) ? takes.toShare() : null,
+					(leader != null) ? Rounded.fourPlaces(leader.probability()) : null,
 					(leader != null) ? leader.clarity().code() : null,
 					(leadsAll != null) ? Rounded.fourPlaces(leadsAll) : null);
 		}

@@ -3,6 +3,7 @@ package county.bigtree.registry.nomination.web;
 import county.bigtree.registry.http.DryRun;
 import java.net.URI;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
@@ -152,15 +153,19 @@ class NominationController {
 	 * A nomination.
 	 *
 	 * @param checks what the checks on it said, its questions answered
+	 * @param lapsesOn the day on which it lapses unless it is answered, once that is
+	 * near; else null
 	 */
 	record NominationJson(UUID id, String county, String status, UUID tree, String tag, @Nullable UUID verifier,
 			String access, Instant recordedAt, MeasurementJson measurement, List<FindingJson> checks,
-			List<NominationBook.Move> moves, @JsonIgnore long revision) implements Revisioned {
+			List<NominationBook.Move> moves, @Nullable LocalDate lapsesOn,
+			@JsonIgnore long revision) implements Revisioned {
 
 		static NominationJson from(NominationBook.Nomination of, MeasurementJson measurement,
 				List<NominationBook.Move> moves) {
 			return new NominationJson(of.id(), of.county(), of.status(), of.tree(), of.tag(), of.verifier(),
-					of.access(), of.recordedAt(), measurement, measurement.checks(), moves, of.revision());
+					of.access(), of.recordedAt(), measurement, measurement.checks(), moves, of.lapsesOn(),
+					of.revision());
 		}
 
 	}

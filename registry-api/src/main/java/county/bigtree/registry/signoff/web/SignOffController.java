@@ -10,6 +10,7 @@ import county.bigtree.registry.http.IfMatch;
 import county.bigtree.registry.measurement.MeasurementJson;
 import county.bigtree.registry.measurement.ReadMeasurements;
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.signoff.AssentToTitle;
 import county.bigtree.registry.signoff.GiveSignOff;
 import county.bigtree.registry.signoff.SignOffBody;
 import county.bigtree.registry.signoff.SignOffs;
@@ -18,6 +19,7 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -37,13 +39,17 @@ class SignOffController {
 
 	private final GiveSignOff giveSignOff;
 
+	private final AssentToTitle assentToTitle;
+
 	private final TakeBack takeBack;
 
 	private final SignOffs signOffs;
 
 	private final ReadMeasurements measurements;
 
-	SignOffController(GiveSignOff giveSignOff, TakeBack takeBack, SignOffs signOffs, ReadMeasurements measurements) {
+	SignOffController(GiveSignOff giveSignOff, AssentToTitle assentToTitle, TakeBack takeBack, SignOffs signOffs,
+			ReadMeasurements measurements) {
+		this.assentToTitle = assentToTitle;
 		this.giveSignOff = giveSignOff;
 		this.takeBack = takeBack;
 		this.signOffs = signOffs;
@@ -65,6 +71,17 @@ class SignOffController {
 	@Operation(operationId = "getSignOff", summary = "A sign-off, for the verifiers of the tree's county")
 	SignOffs.SignOff get(@PathVariable UUID id, Actor actor) {
 		return this.giveSignOff.read(actor, id);
+	}
+
+	@PostMapping("/api/v1/sign-offs/{id}/assent")
+	@DryRun
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "assentToTitle",
+			summary = "Say yes to a sign-off that waits because it would change who holds a title")
+	SignOffs.SignOff assent(@PathVariable UUID id, @RequestBody @Valid AssentBody body, IfMatch ifMatch, Actor actor) {
+		this.assentToTitle.assent(actor, id, body.reason(),
+				(revision) -> ifMatch.require(revision, () -> this.signOffs.get(id)));
+		return this.signOffs.get(id);
 	}
 
 	@PostMapping("/api/v1/sign-offs/{id}/revocation")
@@ -89,6 +106,12 @@ class SignOffController {
 	private MeasurementJson json(UUID id) {
 		ReadMeasurements.Measurement measurement = this.measurements.get(id);
 		return this.measurements.json(measurement);
+	}
+
+	/**
+	 * A coordinator's yes.
+	 */
+	record AssentBody(@Nullable String reason) {
 	}
 
 	/**

@@ -1,0 +1,121 @@
+package county.bigtree.registry.signoff;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+
+import county.bigtree.domain.review.Interested;
+import county.bigtree.domain.review.PersonId;
+import county.bigtree.domain.review.SignOffRules;
+import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.FactTable;
+import county.bigtree.registry.journal.Facts;
+import county.bigtree.registry.measurement.ReadMeasurements;
+import county.bigtree.registry.nomination.MoveNomination;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.rules.CountyRules;
+import county.bigtree.registry.rules.RulesReader;
+import county.bigtree.registry.standing.TitlesAtStake;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * What is judged of a sign-off when it is given, and then kept as a fact: how many the
+ * measurement needs, and whether this one waits for a coordinator. Also who is too near
+ * to the measurement to have a say.
+ */
+@Component
+class Judging {
+
+	private final JdbcClient jdbc;
+
+	private final Facts facts;
+
+	private final RulesReader rules;
+
+	private final TitlesAtStake atStake;
+
+	Judging(JdbcClient jdbc, Facts facts, RulesReader rules, TitlesAtStake atStake) {
+		this.jdbc = jdbc;
+		this.facts = facts;
+		this.rules = rules;
+		this.atStake = atStake;
+	}
+
+	/**
+	 * The rules by which a measurement is judged: those of its measuring day.
+	 */
+	Rulebook rulesOf(String county, LocalDate measuredOn, Instant now) {
+		return this.rules.get(county).on(measuredOn, now);
+	}
+
+	/**
+	 * Whether a measurement was filed too long after its day, by the rules in force then.
+	 */
+	boolean late(String county, LocalDate measuredOn, Instant filedAt) {
+		CountyRules of = this.rules.get(county);
+		return of.at(filedAt).filedLate(measuredOn, of.day(filedAt));
+	}
+
+	/**
+	 * Refuses whoever measured, found or owns.
+	 * @param earlier who has signed off already: nobody does twice
+	 */
+	static void requireIndependent(Actor actor, Interested interested, Set<PersonId> earlier) {
+		SignOffRules.maySign(new PersonId(actor.id()), interested, earlier).ifPresent((refusal) -> {
+			throw MoveNomination.refused(refusal);
+		});
+	}
+
+	/**
+	 * How many sign-offs the measurement needs: as judged at its first, which is now if
+	 * there was none.
+	 */
+	int required(Change change, ReadMeasurements.Measurement measurement, Rulebook rulebook) {
+		Optional<Integer> judged = this.jdbc.sql("select required from sign_off_requirement where measurement = ?")
+			.param(measurement.id())
+			.query(Integer.class)
+			.optional();
+		return judged.orElseGet(() -> {
+			int needed = this.atStake.signOffsNeeded(change, measurement.tree(), measurement.id(), rulebook);
+			this.facts.append(change, FactTable.SIGN_OFF_REQUIREMENT, "measurement", measurement.id(), "required",
+					needed);
+			return needed;
+		});
+	}
+
+	/**
+	 * Makes a sign-off wait where it would change who holds a title and the rules want a
+	 * coordinator's yes to that. One who is a coordinator says it by signing off.
+	 * @param counts whether the tree is accepted by it
+	 * @return whether it waits
+	 */
+	boolean defer(Change change, UUID signOff, UUID tree, boolean counts, @Nullable Actor coordinator) {
+		if (!this.atStake.needCoordinator(change, tree, counts)) {
+			return false;
+		}
+		this.facts.append(change, FactTable.SIGN_OFF_DEFERRAL, "sign_off", signOff);
+		if (coordinator != null) {
+			assent(change, signOff, coordinator, null);
+		}
+		return coordinator == null;
+	}
+
+	void assent(Change change, UUID signOff, Actor coordinator, @Nullable UUID reason) {
+		this.facts.append(change, FactTable.SIGN_OFF_ASSENT, "sign_off", signOff, "by_person", coordinator.id(),
+				"reason", reason);
+	}
+
+	/**
+	 * Whether a measurement counts by all that is recorded of it.
+	 */
+	boolean counts(UUID measurement) {
+		return this.jdbc.sql("select measurement_counts(?)").param(measurement).query(Boolean.class).single();
+	}
+
+}
