@@ -8,7 +8,7 @@ FOLDER = pathlib.Path(tempfile.mkdtemp(prefix='registry-fault-'))
 PASSWORD = 'a password for rough handling'
 # Sizes drawn at random seldom go together.
 CHECKS = ['unit-slip', 'odd-proportions', 'too-slender', 'near-buckling', 'beyond-species-limit', 'biggest-by-far',
-          'girth-shrank', 'girth-outgrew', 'likely-same-tree']
+          'new-to-county', 'girth-shrank', 'girth-outgrew', 'likely-same-tree']
 
 
 def free_port():

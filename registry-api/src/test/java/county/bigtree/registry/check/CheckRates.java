@@ -33,14 +33,14 @@ final class CheckRates {
 
 	private final List<Grown> trees;
 
-	private final List<String> species;
+	private final SeededFault.Seeds seeds;
 
 	/** Whether the other trees of the city are on the books already. */
 	private final boolean onTheBooks;
 
 	CheckRates(List<Grown> trees, boolean onTheBooks) {
 		this.trees = trees;
-		this.species = trees.stream().map(Grown::species).distinct().sorted().toList();
+		this.seeds = SeededFault.Seeds.of(trees, Catalogue.NAMES);
 		this.onTheBooks = onTheBooks;
 	}
 
@@ -54,7 +54,7 @@ final class CheckRates {
 		Rates rates = new Rates();
 		Random random = new Random(SEED);
 		for (Grown tree : this.trees) {
-			Optional<Grown> spoilt = fault.spoil(tree, this.species, random);
+			Optional<Grown> spoilt = fault.spoil(tree, this.seeds, random);
 			spoilt.ifPresent((one) -> rates.count(findings(one, tree)));
 		}
 		return rates;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.Predicate;
 
 import county.bigtree.domain.check.CountyForm.Grown;
 
@@ -19,7 +20,7 @@ enum SeededFault {
 	 */
 	UNIT_SLIP("unit slip, or feet and metres swapped") {
 		@Override
-		Optional<Grown> spoil(Grown tree, List<String> species, Random random) {
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
 			double centimetres = 2.54;
 			double metres = 1 / 0.3048;
 			List<double[]> slips = List.of(new double[] { 0, centimetres }, new double[] { 0, 1 / centimetres },
@@ -33,7 +34,7 @@ enum SeededFault {
 	/** Two unlike neighbouring digits of the whole inches or feet of one figure. */
 	TRANSPOSED_DIGITS("two digits transposed") {
 		@Override
-		Optional<Grown> spoil(Grown tree, List<String> species, Random random) {
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
 			List<Grown> spoilt = new ArrayList<>();
 			int from = random.nextInt(FIGURES);
 			for (int i = 0; i < FIGURES && spoilt.isEmpty(); i++) {
@@ -46,20 +47,88 @@ enum SeededFault {
 	/** Another species of the same city, each as likely as the next. */
 	WRONG_SPECIES("another species of the same city") {
 		@Override
-		Optional<Grown> spoil(Grown tree, List<String> species, Random random) {
-			List<String> others = species.stream().filter((one) -> !one.equals(tree.species())).toList();
-			return Optional.of(new Grown(others.get(random.nextInt(others.size())), tree.girthInches(),
-					tree.heightFeet(), tree.spreadFeet()));
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return renamed(tree, seeds.species(), (name) -> true, random);
+		}
+	},
+
+	/** The species of another tree of the same city, common ones more often. */
+	WRONG_AS_FREQUENT("another species of the same city, as often as it is planted") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return renamed(tree, seeds.planted(), (name) -> true, random);
+		}
+	},
+
+	/** A species of another genus of the same city. */
+	WRONG_GENUS("another genus of the same city") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return renamed(tree, seeds.species(), (name) -> !genus(name).equals(genus(tree.species())), random);
+		}
+	},
+
+	/** Any name of the catalogue of species, as by a slip of the finger in the list. */
+	WRONG_IN_CATALOGUE("another species of the catalogue") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return renamed(tree, seeds.catalogue(), (name) -> true, random);
 		}
 	},
 
 	/** One figure a third too large or a third too small. */
 	OFF_BY_A_THIRD("one reading off by a third") {
 		@Override
-		Optional<Grown> spoil(Grown tree, List<String> species, Random random) {
-			return Optional.of(times(tree, random.nextInt(FIGURES), random.nextBoolean() ? 4 / 3.0 : 2 / 3.0));
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return Optional.of(times(tree, random.nextInt(FIGURES), random.nextBoolean() ? MORE : LESS));
+		}
+	},
+
+	GIRTH_MORE("girth a third too large") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return Optional.of(times(tree, 0, MORE));
+		}
+	},
+
+	GIRTH_LESS("girth a third too small") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return Optional.of(times(tree, 0, LESS));
+		}
+	},
+
+	HEIGHT_MORE("height a third too large") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return Optional.of(times(tree, 1, MORE));
+		}
+	},
+
+	HEIGHT_LESS("height a third too small") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return Optional.of(times(tree, 1, LESS));
+		}
+	},
+
+	CROWN_MORE("crown a third too large") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return Optional.of(times(tree, 2, MORE));
+		}
+	},
+
+	CROWN_LESS("crown a third too small") {
+		@Override
+		Optional<Grown> spoil(Grown tree, Seeds seeds, Random random) {
+			return Optional.of(times(tree, 2, LESS));
 		}
 	};
+
+	private static final double MORE = 4 / 3.0;
+
+	private static final double LESS = 2 / 3.0;
 
 	private static final int FIGURES = 3;
 
@@ -70,10 +139,20 @@ enum SeededFault {
 	}
 
 	/** Empty where the tree can't be spoilt so: no figure has two unlike digits. */
-	abstract Optional<Grown> spoil(Grown tree, List<String> species, Random random);
+	abstract Optional<Grown> spoil(Grown tree, Seeds seeds, Random random);
 
 	String words() {
 		return this.words;
+	}
+
+	private static String genus(String name) {
+		return name.split(" ")[0];
+	}
+
+	private static Optional<Grown> renamed(Grown tree, List<String> names, Predicate<String> allowed, Random random) {
+		List<String> others = names.stream().filter((name) -> !name.equals(tree.species())).filter(allowed).toList();
+		return Optional.of(new Grown(others.get(random.nextInt(others.size())), tree.girthInches(), tree.heightFeet(),
+				tree.spreadFeet()));
 	}
 
 	private static double figure(Grown tree, int which) {
@@ -103,6 +182,22 @@ enum SeededFault {
 			}
 		}
 		return spoilt;
+	}
+
+	/**
+	 * The names from which a wrong one is drawn.
+	 *
+	 * @param planted one for each tree of the city
+	 * @param species each species of the city once
+	 * @param catalogue each species of the reference table
+	 */
+	record Seeds(List<String> planted, List<String> species, List<String> catalogue) {
+
+		static Seeds of(List<Grown> trees, List<String> catalogue) {
+			List<String> planted = trees.stream().map(Grown::species).toList();
+			return new Seeds(planted, planted.stream().distinct().sorted().toList(), catalogue);
+		}
+
 	}
 
 }

@@ -20,14 +20,14 @@ final class BiggestByFar implements Check {
 			return Optional.empty();
 		}
 		Sizes sizes = filed.sizes();
-		return find("girth", "in", sizes.girthInches(), largest.girthInches(), species)
-			.or(() -> find("height", "ft", sizes.heightFeet(), largest.heightFeet(), species))
-			.or(() -> find("crown", "ft", sizes.spreadFeet(), largest.spreadFeet(), species));
+		return find("girth", "in", sizes.girthInches(), Thresholds.BY_FAR, largest.girthInches(), species)
+			.or(() -> find("height", "ft", sizes.heightFeet(), Thresholds.HEIGHT_BY_FAR, largest.heightFeet(), species))
+			.or(() -> find("crown", "ft", sizes.spreadFeet(), Thresholds.BY_FAR, largest.spreadFeet(), species));
 	}
 
-	private static Optional<Finding> find(String figure, String unit, @Nullable Estimate filed, double largest,
-			String species) {
-		if (filed == null || filed.value() <= Thresholds.BY_FAR * largest) {
+	private static Optional<Finding> find(String figure, String unit, @Nullable Estimate filed, double times,
+			double largest, String species) {
+		if (filed == null || filed.value() <= times * largest) {
 			return Optional.empty();
 		}
 		return Optional.of(Finding.question("biggest-by-far",

@@ -10,9 +10,9 @@ public final class Checks {
 
 	private static final List<Check> ALL = List.of(new FutureDay(), new BeforeEarlierVisit(), new FiledLate(),
 			new UnitSlip(), new OddProportions(), new TooSlender(), new NearBuckling(), new VeryStout(),
-			new BeyondSpeciesLimit(), new BiggestByFar(), new GirthShrank(), new GirthOutgrew(), new LeaningTangent(),
-			new TangentTooClose(), new ShadowAgainstSun(), new ZeroPosition(), new SwappedCoordinates(),
-			new OutsideCounty(), new LikelySameTree(), new NotEligible());
+			new BeyondSpeciesLimit(), new BiggestByFar(), new NewToCounty(), new GirthShrank(), new GirthOutgrew(),
+			new LeaningTangent(), new TangentTooClose(), new ShadowAgainstSun(), new ZeroPosition(),
+			new SwappedCoordinates(), new OutsideCounty(), new LikelySameTree(), new NotEligible());
 
 	private Checks() {
 	}

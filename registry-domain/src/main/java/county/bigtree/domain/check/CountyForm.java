@@ -2,18 +2,24 @@ package county.bigtree.domain.check;
 
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+
+import county.bigtree.domain.quantity.Estimate;
 
 /**
  * How the trees of one county differ from the tables: the mean and scatter, by species,
  * of the natural logarithms of height and spread over what the girth tells. Soil, climate
  * and habit of pruning make trees of one girth a quarter higher in one county than in
- * another; a county with trees on its books is compared with itself. Never changes.
+ * another; a county with trees on its books is compared with itself. Where they scatter
+ * more, more is taken for usual. Never changes.
  */
 public final class CountyForm {
 
 	/** Of a county without trees on its books. */
-	public static final CountyForm UNKNOWN = new CountyForm(Map.of());
+	public static final CountyForm UNKNOWN = new CountyForm(Map.of(), List.of());
 
 	/** Weight of the tables against the species of a county, in species. Tuned. */
 	private static final double TABLE_WEIGHT = 3;
@@ -24,13 +30,19 @@ public final class CountyForm {
 	/** Weight of the usual scatter against that of the trees there, in trees. Tuned. */
 	private static final double SCATTER_WEIGHT = 30;
 
+	/** Weight of the usual scatter against that of a county's other species. Tuned. */
+	private static final double USUAL_WEIGHT = 30;
+
 	/** One tree measured badly counts for no more. */
 	private static final double MOST = 1;
 
 	private final Map<String, Sums> bySpecies;
 
-	private CountyForm(Map<String, Sums> bySpecies) {
+	private final double oddFrom;
+
+	private CountyForm(Map<String, Sums> bySpecies, Collection<Grown> trees) {
 		this.bySpecies = bySpecies;
+		this.oddFrom = (trees.size() < Thresholds.ODD_OF) ? Thresholds.PROPORTIONS : oddest(trees);
 	}
 
 	public static CountyForm of(Collection<Grown> trees) {
@@ -39,7 +51,43 @@ public final class CountyForm {
 			TreeName name = TreeName.of(tree.species());
 			sums.merge(name.species(), Sums.of(tree, name), Sums::plus);
 		}
-		return new CountyForm(Map.copyOf(sums));
+		return new CountyForm(Map.copyOf(sums), trees);
+	}
+
+	/** The squared distance which few of the trees there exceed. */
+	private double oddest(Collection<Grown> trees) {
+		Map<String, Expected> expected = new HashMap<>();
+		double[] squared = trees.stream()
+			.map((tree) -> tree.among(expected.computeIfAbsent(tree.species(), (key) -> expected(TreeName.of(key)))))
+			.map(Proportions::squared)
+			.mapToDouble(OptionalDouble::orElseThrow)
+			.sorted()
+			.toArray();
+		double few = squared[(int) ((1 - Thresholds.ODD_SHARE) * squared.length)];
+		return Math.max(Thresholds.ODD_LEAST, Math.min(few, Thresholds.ODD_MOST));
+	}
+
+	/**
+	 * The squared distance of height and spread from what the girth tells, beyond which
+	 * they are odd there.
+	 */
+	double oddFrom() {
+		return this.oddFrom;
+	}
+
+	int trees() {
+		return this.bySpecies.values().stream().mapToInt(Sums::trees).sum();
+	}
+
+	/** Species of which there is one tree. */
+	long singles() {
+		return this.bySpecies.values().stream().filter((sums) -> sums.trees == 1).count();
+	}
+
+	/** Whether the species is there; of a genus alone, any of its species. */
+	boolean has(TreeName name) {
+		return this.bySpecies.containsKey(name.species()) || this.bySpecies.containsKey(name.genus()) || (name.isGenus()
+				&& this.bySpecies.keySet().stream().anyMatch((key) -> key.startsWith(name.genus() + " ")));
 	}
 
 	/** Of each figure, over all trees of the species there. */
@@ -53,31 +101,48 @@ public final class CountyForm {
 		TreeForm form = TreeForms.of(name);
 		Sums own = this.bySpecies.getOrDefault(name.species(), Sums.none(form.kind()));
 		TreeKind.Scatter table = form.kind().about(form.level());
-		TreeKind.Scatter here = form.kind().inCounty();
-		Deviation county = ofOtherSpecies(name.species(), form.kind());
-		return new Expected(form, own.height.expected(own.trees, county.height, here.height(), table.height()),
-				own.spread.expected(own.trees, county.spread, here.spread(), table.spread()));
+		List<Sums> others = others(name.species(), form.kind());
+		Spread height = around(others, Sums::height, form.kind().inCounty().height());
+		Spread spread = around(others, Sums::spread, form.kind().inCounty().spread());
+		return new Expected(form, own.height.expected(own.trees, height, table.height()),
+				own.spread.expected(own.trees, spread, table.spread()));
 	}
 
-	private Deviation ofOtherSpecies(String species, TreeKind kind) {
-		double height = 0;
-		double spread = 0;
-		double weight = TABLE_WEIGHT;
-		for (Map.Entry<String, Sums> entry : this.bySpecies.entrySet()) {
-			Sums sums = entry.getValue();
-			if (sums.trees > 0 && sums.kind == kind && !entry.getKey().equals(species)) {
-				height += sums.height.sum / sums.trees;
-				spread += sums.spread.sum / sums.trees;
-				weight++;
-			}
+	private List<Sums> others(String species, TreeKind kind) {
+		return this.bySpecies.entrySet()
+			.stream()
+			.filter((entry) -> !entry.getKey().equals(species))
+			.map(Map.Entry::getValue)
+			.filter((sums) -> sums.kind == kind)
+			.toList();
+	}
+
+	/**
+	 * What the county's other species tell of one: the mean of their means, and their
+	 * scatter.
+	 */
+	private static Spread around(List<Sums> others, Function<Sums, Sum> figure, double usual) {
+		double means = 0;
+		double squares = USUAL_WEIGHT * usual * usual;
+		double degrees = USUAL_WEIGHT;
+		for (Sums sums : others) {
+			means += figure.apply(sums).sum / sums.trees;
+			squares += figure.apply(sums).about(sums.trees);
+			degrees += sums.trees - 1;
 		}
-		return new Deviation(height / weight, spread / weight);
+		return new Spread(means / (others.size() + TABLE_WEIGHT), Math.sqrt(squares / degrees));
 	}
 
 	/**
 	 * A tree on the books of a county.
 	 */
 	public record Grown(String species, double girthInches, double heightFeet, double spreadFeet) {
+
+		private Proportions among(Expected expected) {
+			return Proportions.of(expected, this.girthInches, Estimate.exact(this.heightFeet),
+					Estimate.exact(this.spreadFeet));
+		}
+
 	}
 
 	/**
@@ -107,20 +172,23 @@ public final class CountyForm {
 	record Spread(double mean, double deviation) {
 	}
 
-	private record Deviation(double height, double spread) {
-	}
-
 	private record Sum(double sum, double squares) {
 
 		Sum plus(Sum other) {
 			return new Sum(this.sum + other.sum, this.squares + other.squares);
 		}
 
-		Spread expected(int trees, double county, double here, double table) {
-			double mean = (this.sum + COUNTY_WEIGHT * county) / (trees + COUNTY_WEIGHT);
-			double unsure = Math.max(table * table - here * here, 0) * COUNTY_WEIGHT / (trees + COUNTY_WEIGHT);
+		/** Squares about their own mean. */
+		double about(int trees) {
+			return Math.max(this.squares - this.sum * this.sum / trees, 0);
+		}
+
+		Spread expected(int trees, Spread here, double table) {
+			double mean = (this.sum + COUNTY_WEIGHT * here.mean) / (trees + COUNTY_WEIGHT);
+			double usual = here.deviation * here.deviation;
+			double unsure = Math.max(table * table - usual, 0) * COUNTY_WEIGHT / (trees + COUNTY_WEIGHT);
 			double about = Math.max(this.squares - 2 * mean * this.sum + trees * mean * mean, 0);
-			double variance = (SCATTER_WEIGHT * (here * here + unsure) + about) / (SCATTER_WEIGHT + trees);
+			double variance = (SCATTER_WEIGHT * (usual + unsure) + about) / (SCATTER_WEIGHT + trees);
 			return new Spread(mean, Math.sqrt(variance));
 		}
 

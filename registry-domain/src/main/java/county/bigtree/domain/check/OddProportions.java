@@ -22,7 +22,7 @@ final class OddProportions implements Check {
 		Proportions proportions = Proportions.of(TreeName.of(species), girth.value(), filed.sizes().heightFeet(),
 				filed.sizes().spreadFeet(), known.form());
 		OptionalDouble squared = proportions.squared();
-		if (squared.isEmpty() || squared.getAsDouble() <= proportions.oddFrom()) {
+		if (squared.isEmpty() || squared.getAsDouble() <= proportions.oddFrom(known.form())) {
 			return Optional.empty();
 		}
 		return Optional.of(finding(species, girth.value(), proportions));

@@ -28,7 +28,11 @@ record Proportions(double height, double spread, double expectedHeightFeet, doub
 
 	static Proportions of(TreeName name, double girthInches, @Nullable Estimate heightFeet,
 			@Nullable Estimate spreadFeet, CountyForm county) {
-		CountyForm.Expected expected = county.expected(name);
+		return of(county.expected(name), girthInches, heightFeet, spreadFeet);
+	}
+
+	static Proportions of(CountyForm.Expected expected, double girthInches, @Nullable Estimate heightFeet,
+			@Nullable Estimate spreadFeet) {
 		double height = expected.form().height().logarithm(girthInches) + expected.height().mean();
 		double spread = expected.form().spread().logarithm(girthInches) + expected.spread().mean();
 		double more = 1 + SMALL_MORE * Math.exp(-girthInches / SMALL_TO);
@@ -58,9 +62,10 @@ record Proportions(double height, double spread, double expectedHeightFeet, doub
 		return !Double.isNaN(this.height) && !Double.isNaN(this.spread);
 	}
 
-	/** Of one or of two figures, as often exceeded. */
-	double oddFrom() {
-		return both() ? Thresholds.PROPORTIONS : Thresholds.ONE_PROPORTION;
+	/** Beyond what is odd there, for the squared distance of one or of two figures. */
+	double oddFrom(CountyForm county) {
+		double share = both() ? 1 : Thresholds.ONE_PROPORTION / Thresholds.PROPORTIONS;
+		return share * county.oddFrom();
 	}
 
 }

@@ -12,16 +12,31 @@ public final class Thresholds {
 
 	/**
 	 * Squared distance of height and spread together from what the girth tells, in
-	 * standard deviations squared. Tuned; 2 % of a normal distribution lie beyond 7.8,
-	 * but more real trees do.
+	 * standard deviations squared, beyond which they are odd. Tuned; 2 % of a normal
+	 * distribution lie beyond 7.8, but more real trees do.
 	 */
-	static final double PROPORTIONS = 11;
+	static final double PROPORTIONS = 10.5;
 
 	/** The same for one of the two alone, as rare under a normal distribution. Tuned. */
-	static final double ONE_PROPORTION = 8.3;
+	static final double ONE_PROPORTION = 7.9;
 
-	/** From here another unit is tried out. Tuned. */
-	static final double SLIP_FROM = 10;
+	/**
+	 * A county with so many trees on its books has a distance of its own: it is odd to
+	 * lie farther off than all but a few of those trees. Proposal.
+	 */
+	static final int ODD_OF = 100;
+
+	/** How few, as a share. Tuned. */
+	static final double ODD_SHARE = 0.0125;
+
+	/** A county's own distance is never less: 3 % of a normal distribution. Proposal. */
+	static final double ODD_LEAST = 7;
+
+	/** And never more, be there ever so many slips on its books. Proposal. */
+	static final double ODD_MOST = 20;
+
+	/** From this share of the distance that is odd, another unit is tried out. Tuned. */
+	static final double SLIP_FROM = 0.98;
 
 	/** The figures fit in the other unit if they come within this. Tuned. */
 	static final double SLIP_TO = 4;
@@ -60,11 +75,20 @@ public final class Thresholds {
 	/** Of the largest published diameter of the species. Proposal. */
 	static final double DIAMETER_LIMIT = 1.1;
 
-	/** Times the largest figure of the species on the county's books. Tuned. */
-	static final double BY_FAR = 1.3;
+	/** Times the largest girth or crown of the species on the county's books. Tuned. */
+	static final double BY_FAR = 1.4;
+
+	/** Times the largest height, which differs less. Tuned. */
+	static final double HEIGHT_BY_FAR = 1.25;
 
 	/** Of so many trees of the species, or the largest says little. Proposal. */
 	static final int BY_FAR_OF = 5;
+
+	/**
+	 * Where fewer of the next trees than this share may be expected to be of a species
+	 * not yet on the books, such a one is asked about. Proposal.
+	 */
+	static final double NEW_SPECIES = 0.005;
 
 	/** In inches, what bark shed and a tape laid anew make of a girth. Proposal. */
 	static final double GIRTH_SLACK = 0.5;

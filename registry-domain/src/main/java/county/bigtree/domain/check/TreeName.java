@@ -26,4 +26,9 @@ record TreeName(String genus, String species) {
 		return new TreeName(genus, genus + (epithet.startsWith("×") ? " x " + epithet.substring(1) : " " + epithet));
 	}
 
+	/** Whether no more than the genus is known. */
+	boolean isGenus() {
+		return this.genus.equals(this.species);
+	}
+
 }

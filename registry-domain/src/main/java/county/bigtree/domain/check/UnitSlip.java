@@ -25,7 +25,8 @@ final class UnitSlip implements Check {
 	/** The guesses after which the figures go together well, best first. */
 	static List<UnitGuess> find(Filed filed, Known known) {
 		String species = filed.species();
-		if (species == null || squared(species, filed.sizes(), known) <= Thresholds.SLIP_FROM) {
+		if (species == null
+				|| squared(species, filed.sizes(), known) <= Thresholds.SLIP_FROM * known.form().oddFrom()) {
 			return List.of();
 		}
 		ToDoubleFunction<UnitGuess> mended = (guess) -> squared(species, guess.mend(filed.sizes()), known);

@@ -1,6 +1,7 @@
 package county.bigtree.domain.check;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 
 import county.bigtree.domain.quantity.Estimate;
@@ -128,12 +129,67 @@ class FiguresChecksTest {
 			small.add(new CountyForm.Grown("Malus pumila", 40, 22, 24));
 		}
 		Known known = Known.onlyForm(CountyForm.of(small));
-		Finding finding = find("biggest-by-far", figures("Malus pumila", 53, 26, 28), known).orElseThrow();
+		Finding finding = find("biggest-by-far", figures("Malus pumila", 57, 26, 28), known).orElseThrow();
 		assertThat(finding.extraordinary()).isTrue();
-		assertThat(find("biggest-by-far", figures("Malus pumila", 52, 26, 28), known)).isEmpty();
-		assertThat(find("biggest-by-far", figures("Malus pumila", 53, 26, 28),
+		assertThat(find("biggest-by-far", figures("Malus pumila", 56, 26, 28), known)).isEmpty();
+		assertThat(find("biggest-by-far", figures("Malus pumila", 57, 26, 28),
 				Known.onlyForm(CountyForm.of(small.subList(1, 5)))))
 			.isEmpty();
+	}
+
+	@Test
+	void comparesHeightsMoreStrictlyThanGirths() {
+		Known known = Known
+			.onlyForm(CountyForm.of(Collections.nCopies(5, new CountyForm.Grown("Malus pumila", 40, 20, 24))));
+		assertThat(find("biggest-by-far", figures("Malus pumila", 40, 27, 24), known)).isPresent();
+		assertThat(find("biggest-by-far", figures("Malus pumila", 54, 20, 24), known)).isEmpty();
+	}
+
+	/** Trees that differ by a fifth up and down, and one that is half as high again. */
+	@Test
+	void takesForUsualWhatIsUsualInTheCounty() {
+		Filed filed = figures(WHITE_OAK, 100, 100, 60);
+		assertThat(find("odd-proportions", filed, Known.onlyForm(CountyForm.of(oaks(0.05))))).isPresent();
+		assertThat(find("odd-proportions", filed, Known.onlyForm(CountyForm.of(oaks(0.5))))).isEmpty();
+	}
+
+	private static List<CountyForm.Grown> oaks(double differ) {
+		List<CountyForm.Grown> oaks = new ArrayList<>();
+		for (int i = 0; i < 200; i++) {
+			double factor = 1 + differ * (i % 5 - 2) / 2;
+			oaks.add(new CountyForm.Grown((i % 2 == 0) ? WHITE_OAK : "Quercus rubra", 60 + i % 50, 60 * factor, 60));
+		}
+		return oaks;
+	}
+
+	@Test
+	void asksAboutASpeciesNewToABookThatHasLongKnownItsSpecies() {
+		Known known = Known.onlyForm(CountyForm.of(oaks(0.1)));
+		Finding finding = find("new-to-county", figures("Ulmus americana", 100, 65, 60), known).orElseThrow();
+		assertThat(finding.severity()).isEqualTo(Severity.QUESTION);
+		assertThat(finding.extraordinary()).isTrue();
+		assertThat(finding.figures()).containsEntry("treesOnTheBooks", 200.0).containsEntry("expectedNewPercent", 0.5);
+		assertThat(find("new-to-county", figures("Quercus rubra", 100, 65, 60), known)).isEmpty();
+		assertThat(find("new-to-county", figures("Quercus sp.", 100, 65, 60), known)).isEmpty();
+	}
+
+	/** Two of 202 trees are the only one of their species, so one of a hundred is new. */
+	@Test
+	void asksNothingOfAFirstTreeWhereNewSpeciesTurnUp() {
+		List<CountyForm.Grown> trees = oaks(0.1);
+		trees.add(new CountyForm.Grown("Malus pumila", 40, 22, 24));
+		trees.add(new CountyForm.Grown("Tilia americana", 80, 60, 50));
+		Filed elm = figures("Ulmus americana", 100, 65, 60);
+		assertThat(find("new-to-county", elm, Known.onlyForm(CountyForm.of(trees)))).isEmpty();
+		assertThat(find("new-to-county", elm, Known.onlyForm(CountyForm.of(oaks(0.1).subList(1, 200))))).isEmpty();
+	}
+
+	@Test
+	void leavesATreeOnTheBooksItsName() {
+		Filed elm = figures("Ulmus americana", 100, 65, 60);
+		Known known = new Known(new Earlier(Sizes.of(99, 64, 60), TODAY.minusYears(5)), List.of(), null,
+				CountyForm.of(oaks(0.1)), true, 18, (at, position) -> Double.NaN);
+		assertThat(find("new-to-county", elm, known)).isEmpty();
 	}
 
 }
