@@ -117,6 +117,7 @@ final class PlantedThings {
 				"{\"into\": \"%s\", \"reason\": \"the same\"}".formatted(id("kept")), owner));
 		put("merged", merged);
 		put("import", imported(owner));
+		signOffThatWaits(owner);
 		put("owner",
 				filed("/api/v1/trees/" + standing(owner).tree() + "/owners", "{\"name\": \"C. Landholder\"}", owner));
 		put("letter", filed("/api/v1/counties/" + this.county + "/letters",
@@ -128,6 +129,25 @@ final class PlantedThings {
 		put("invitation", JsonPath.read(answer(this.trees.ask(post("/api/v1/invitations").content("""
 				{"email": "%s@example.org", "roles": [{"county": "%s", "role": "volunteer"}]}"""
 			.formatted(UUID.randomUUID(), this.county)), owner)), "$.token"));
+	}
+
+	/**
+	 * Under rules that hold no longer than it takes.
+	 */
+	private void signOffThatWaits(TestPerson owner) throws Exception {
+		askForACoordinator(true, owner);
+		TestTrees.Filed filed = this.trees.nominate(this.county, this.people.volunteer(this.county), "quercus-rubra",
+				TestTrees.measurement(100, "2024-05-02"));
+		put("waiting sign-off", signOff(filed, this.people.verifier(this.county)));
+		askForACoordinator(false, owner);
+	}
+
+	private void askForACoordinator(boolean needed, TestPerson owner) throws Exception {
+		answer(this.trees.ask(post("/api/v1/counties/" + this.county + "/rulebooks").content(
+				"""
+						{"effectiveOn": "1900-01-01", "oldestFilingMonths": 1200, "titleNeedsCoordinator": %s, "reason": "a try"}"""
+					.formatted(needed)),
+				owner));
 	}
 
 	private TestTrees.Filed nominate(TestPerson owner) throws Exception {
