@@ -33,7 +33,7 @@ public class TestTrees {
 	 */
 	public static final String CONFIRMED = """
 			"confirmedChecks": ["unit-slip", "odd-proportions", "too-slender", "near-buckling", "beyond-species-limit",
-			  "biggest-by-far", "new-to-county", "girth-shrank", "girth-outgrew", "before-earlier-visit", "likely-same-tree"]""";
+			  "biggest-by-far", "new-to-county", "girth-shrank", "girth-outgrew", "before-earlier-visit", "likely-same-tree", "lacking-figure", "species-not-eligible"]""";
 
 	private static final String LATE = "{\"effectiveOn\": \"1800-01-01\", \"oldestFilingMonths\": 1200}";
 

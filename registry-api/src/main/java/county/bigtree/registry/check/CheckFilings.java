@@ -9,11 +9,15 @@ import county.bigtree.domain.check.Earlier;
 import county.bigtree.domain.check.Filed;
 import county.bigtree.domain.check.Finding;
 import county.bigtree.domain.check.Known;
+import county.bigtree.domain.check.RulesOfFiling;
 import county.bigtree.domain.check.Severity;
 import county.bigtree.domain.check.Sizes;
+import county.bigtree.domain.rulebook.CarryForward;
+import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -27,9 +31,9 @@ import org.springframework.stereotype.Component;
 public class CheckFilings {
 
 	private static final String TREE = """
-			select t.id, c.key as county, i.species, n.scientific_name, l.latitude, l.longitude, l.accuracy_metres,
+			select t.id, c.key as county, i.species, ranked_as(i.species, 'infinity') as ranked_as, n.scientific_name, l.latitude, l.longitude, l.accuracy_metres,
 			  not exists (select from measurement where tree = t.id) as is_new,
-			  c.boundary::text as boundary,
+			  c.practice, c.boundary::text as boundary,
 			  coalesce((select eligible from eligibility where tree = t.id order by recorded_at desc limit 1), true) as eligible
 			from tree t
 			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
@@ -94,26 +98,34 @@ public class CheckFilings {
 	}
 
 	private static Filed filed(Change change, Filing filing, FiledTree tree) {
-		return new Filed(tree.scientificName(), Sizes.of(filing.reduced()), filing.readings().height(), filing.leans(),
+		return new Filed(tree.scientificName(), Sizes.of(filing.reduced()), filing.readings(), filing.leans(),
 				filing.measuredOn(), change.today(), tree.position());
 	}
 
 	/** Of a tree on the books, the place was asked about when it was new. */
 	private Known known(Change change, Filing filing, FiledTree tree) {
-		int oldest = this.rules.get(tree.county()).at(change.recordedAt()).oldestFilingMonths();
+		RulesOfFiling says = rules(change, filing, tree);
 		Earlier before = this.earlier.of(tree.id()).orElse(null);
 		CountyForm form = this.trees.form(tree);
 		if (!tree.isNew()) {
-			return new Known(before, List.of(), null, form, tree.eligible(), oldest, this.sun);
+			return new Known(before, List.of(), null, form, tree.eligible(), says, this.sun);
 		}
-		return new Known(before, this.near.of(tree, isCoordinator(filing.filedBy(), tree.county())),
-				CountyLine.of(tree.boundary()), form, tree.eligible(), oldest, this.sun);
+		CountyLine line = CountyLine.of(tree.boundary());
+		boolean others = line != null && line.isNear(tree.position(), NearTrees.REACH);
+		return new Known(before, this.near.of(tree, filing.filedBy(), others), line, form, tree.eligible(), says,
+				this.sun);
 	}
 
-	private boolean isCoordinator(UUID person, String county) {
-		return this.jdbc.sql("""
-				select exists (select from role_assignment where person = ? and county = ? and role = 'coordinator'
-				  and until_at is null)""").param(person).param(county).query(Boolean.class).single();
+	/**
+	 * How it is measured and what stands in is judged by the rules of its day, what it
+	 * may win and until when it may be filed by those of today.
+	 */
+	private RulesOfFiling rules(Change change, Filing filing, FiledTree tree) {
+		CountyRules county = this.rules.get(tree.county());
+		Rulebook today = county.at(change.recordedAt());
+		Rulebook then = county.on(filing.measuredOn(), change.recordedAt());
+		return new RulesOfFiling(today.oldestFilingMonths(), today.admits(tree.rankedAs()), then.slopeRule(),
+				filing.checks() ? CarryForward.NONE : then.carryForward());
 	}
 
 }

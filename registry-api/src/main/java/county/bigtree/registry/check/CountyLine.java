@@ -1,12 +1,14 @@
 package county.bigtree.registry.check;
 
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 import county.bigtree.domain.place.Position;
 import org.jspecify.annotations.Nullable;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.geojson.GeoJsonReader;
 
@@ -38,7 +40,19 @@ final class CountyLine implements Predicate<Position> {
 
 	@Override
 	public boolean test(Position position) {
-		return this.within.covers(POINTS.createPoint(new Coordinate(position.longitude(), position.latitude())));
+		return this.within.covers(point(position));
+	}
+
+	/** Whether the place lies within so many degrees of the line, or outside it. */
+	boolean isNear(Position position, double degrees) {
+		Point point = point(position);
+		return !this.within.covers(point) || IntStream.range(0, this.within.getNumGeometries())
+			.mapToObj(this.within::getGeometryN)
+			.anyMatch((part) -> part.getBoundary().isWithinDistance(point, degrees));
+	}
+
+	private static Point point(Position position) {
+		return POINTS.createPoint(new Coordinate(position.longitude(), position.latitude()));
 	}
 
 }

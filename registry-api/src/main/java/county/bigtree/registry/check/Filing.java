@@ -20,10 +20,12 @@ import org.jspecify.annotations.Nullable;
  * @param measuredOn the measuring day, or the last on which it can have been
  * @param readings as entered
  * @param reduced what they come to
+ * @param checks whether a verifier brings it to check another: one that lacks a figure
+ * then counts for nothing
  * @param remarks of the measurers
  * @param confirmed codes of the checks whose questions are answered
  */
-public record Filing(UUID tree, UUID filedBy, LocalDate measuredOn, Readings readings, Reduced reduced,
+public record Filing(UUID tree, UUID filedBy, LocalDate measuredOn, Readings readings, Reduced reduced, boolean checks,
 		@Nullable String remarks, Collection<String> confirmed) {
 
 	private static final Pattern LEANS = Pattern.compile("\\blean(s|ed|ing)?\\b", Pattern.CASE_INSENSITIVE);

@@ -17,29 +17,40 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * Finds accepted trees of the same species and county near a new one, by their places as
- * shown to whoever files: exact for a coordinator, else as the public sees them, so that
- * filing can't be used to find a tree that is hidden.
+ * Finds trees of the same species near a new one: accepted or with a nomination that
+ * waits, in its county and, near the line, in others. Coordinators of the county where
+ * such a tree stands, and who nominated one that waits, are told exactly; all others by
+ * the place as the public sees it or would see it, without a name and alike for all, so
+ * that filing can't be used to find a tree that is hidden, nor to learn what others have
+ * nominated. Trees for practice stand in their own county only.
  */
 @Component
 class NearTrees {
 
 	/** In degrees: wider than the cell in which a place is shown. */
-	private static final double REACH = 0.03;
+	static final double REACH = 0.03;
 
 	private static final double DEGREES_AT_MOST = 10;
 
 	private static final String NEAR = """
-			select t.id, t.tag, l.latitude, l.longitude, l.accuracy_metres, g.girth_inches
-			from location l
+			select t.id, t.tag, l.latitude, l.longitude, l.accuracy_metres, coalesce(g.girth_inches, w.girth_inches) as girth_inches,
+			  a.tree is null as waiting,
+			  a.tree is null and w.nominator = :filer or exists (select from role_assignment where person = :filer
+			    and county = l.stands_in and role = 'coordinator' and until_at is null) as told
+			from county c
+			join location l on l.stands_in = c.key
 			join tree t on t.id = l.tree
-			join acceptance a on a.tree = t.id
 			join lateral (select id from location where tree = t.id order by recorded_at desc limit 1) last on last.id = l.id
-			join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i
-			  on i.species = :species
+			join lateral (select ranked_as(species, 'infinity') as species from identification where tree = t.id
+			  order by recorded_at desc limit 1) i on i.species = :species
+			left join acceptance a on a.tree = t.id
+			left join lateral (select n.nominator, r.girth_inches from nomination n join reduction r on r.measurement = n.measurement
+			  where n.tree = t.id and n.status in ('submitted', 'under-review', 'returned') order by r.version desc limit 1) w on true
 			left join lateral (select r.girth_inches from score s join reduction r on r.measurement = s.measurement
 			  where s.tree = t.id and s.withdrawn_at is null and s.ends_on is null order by r.version desc limit 1) g on true
-			where l.stands_in = :county and l.latitude between :south and :north and l.longitude between :west and :east and t.id <> :but
+			where (c.key = :county or :others and not c.practice)
+			  and l.latitude between :south and :north and l.longitude between :west and :east and t.id <> :but
+			  and (a.tree is not null or w.nominator is not null)
 			  and kept_tree(t.id) = t.id and not exists (select from taking_off where tree = t.id)""";
 
 	private static final Showing EXACTLY = new Showing(true, Disclosure.EXACT);
@@ -53,11 +64,17 @@ class NearTrees {
 		this.showings = showings;
 	}
 
-	List<Neighbour> of(FiledTree tree, boolean exact) {
+	/**
+	 * The neighbours as told to whoever files.
+	 * @param others whether trees of other counties may be meant
+	 */
+	List<Neighbour> of(FiledTree tree, UUID filer, boolean others) {
 		double wide = Math.min(DEGREES_AT_MOST, REACH / Math.max(Math.cos(Math.toRadians(tree.latitude())), 1e-6));
 		List<Placed> near = this.jdbc.sql(NEAR)
 			.param("county", tree.county())
-			.param("species", tree.species())
+			.param("others", others && !tree.practice())
+			.param("species", tree.rankedAs())
+			.param("filer", filer)
 			.param("south", tree.latitude() - REACH)
 			.param("north", tree.latitude() + REACH)
 			.param("west", tree.longitude() - wide)
@@ -65,7 +82,8 @@ class NearTrees {
 			.param("but", tree.id())
 			.query(Placed.class)
 			.list();
-		Map<UUID, Showing> showings = exact ? Map.of() : this.showings.of(near.stream().map(Placed::id).toList());
+		Map<UUID, Showing> showings = this.showings
+			.of(near.stream().filter((placed) -> !placed.told()).map(Placed::id).toList());
 		return near.stream()
 			.flatMap(
 					(placed) -> placed.neighbour(tree.position(), showings.getOrDefault(placed.id(), EXACTLY)).stream())
@@ -73,7 +91,7 @@ class NearTrees {
 	}
 
 	private record Placed(UUID id, String tag, double latitude, double longitude, double accuracyMetres,
-			@Nullable Double girthInches) {
+			@Nullable Double girthInches, boolean waiting, boolean told) {
 
 		/** Empty where at most the county is shown. */
 		Optional<Neighbour> neighbour(Position of, Showing showing) {
@@ -84,8 +102,8 @@ class NearTrees {
 		private Neighbour between(Position of, Position place) {
 			double metres = Geodesic.WGS84.Inverse(of.latitude(), of.longitude(), place.latitude(),
 					place.longitude()).s12;
-			return new Neighbour(this.tag, metres, Math.hypot(of.accuracyMetres(), place.accuracyMetres()),
-					this.girthInches);
+			return new Neighbour(this.told ? this.tag : null, this.waiting, metres,
+					Math.hypot(of.accuracyMetres(), place.accuracyMetres()), this.girthInches);
 		}
 
 	}

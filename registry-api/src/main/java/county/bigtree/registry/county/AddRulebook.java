@@ -28,11 +28,14 @@ public class AddRulebook {
 
 	private final Texts texts;
 
-	AddRulebook(Journal journal, FoundCounty founding, Standings standings, Texts texts) {
+	private final ListedSpecies listed;
+
+	AddRulebook(Journal journal, FoundCounty founding, Standings standings, Texts texts, ListedSpecies listed) {
 		this.journal = journal;
 		this.founding = founding;
 		this.standings = standings;
 		this.texts = texts;
+		this.listed = listed;
 	}
 
 	/**
@@ -41,6 +44,7 @@ public class AddRulebook {
 	@Transactional
 	public void add(Actor actor, String county, RulebookJson body, @Nullable String reason) {
 		Rulebook rulebook = valid(body, "#");
+		this.listed.require(rulebook, "#");
 		Change change = this.journal.open(county);
 		this.founding.appendRulebook(change, rulebook, this.texts.keep(change, reason));
 		this.standings.rulebookRecorded(change);

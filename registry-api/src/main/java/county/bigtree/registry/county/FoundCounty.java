@@ -35,10 +35,13 @@ public class FoundCounty {
 
 	private final JsonMapper json;
 
-	FoundCounty(Journal journal, Facts facts, JsonMapper json) {
+	private final ListedSpecies listed;
+
+	FoundCounty(Journal journal, Facts facts, JsonMapper json, ListedSpecies listed) {
 		this.journal = journal;
 		this.facts = facts;
 		this.json = json;
+		this.listed = listed;
 	}
 
 	/**
@@ -49,6 +52,7 @@ public class FoundCounty {
 	public void found(Actor actor, CountyBody body) {
 		ZoneId zone = zone(body.timeZone());
 		Rulebook rulebook = first(body.rulebook());
+		this.listed.require(rulebook, "#/rulebook");
 		JsonNode boundary = body.boundary();
 		Change change = this.journal.openFirst(body.key(), zone);
 		try {

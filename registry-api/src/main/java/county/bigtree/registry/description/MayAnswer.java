@@ -84,7 +84,7 @@ final class MayAnswer {
 			if (parameter.hasParameterAnnotation(PathVariable.class)) {
 				this.problems.add(ProblemType.NOT_FOUND);
 			}
-			if (asksForTime(parameter) || parameter.getParameterType() == List.class) {
+			if (asksForTime(parameter) || asksForAFigure(parameter) || parameter.getParameterType() == List.class) {
 				this.problems.add(ProblemType.INVALID);
 			}
 		}
@@ -94,6 +94,11 @@ final class MayAnswer {
 	private static boolean asksForTime(MethodParameter parameter) {
 		return parameter.hasParameterAnnotation(RequestParam.class) && (parameter.getParameterType() == LocalDate.class
 				|| parameter.getParameter().getName().equals("knownAt"));
+	}
+
+	/** A number, which no tree may have. */
+	private static boolean asksForAFigure(MethodParameter parameter) {
+		return parameter.hasParameterAnnotation(RequestParam.class) && parameter.getParameterType() == double.class;
 	}
 
 	private void byWhatIsSent() {

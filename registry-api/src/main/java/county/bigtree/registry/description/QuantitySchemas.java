@@ -118,6 +118,7 @@ final class QuantitySchemas {
 	private static Schema<?> girth(String method, Map<String, Schema<?>> fields, String... required) {
 		Map<String, Schema<?>> more = new TreeMap<>(fields);
 		more.put("heightAboveGround", ref("Length"));
+		more.put("breastHeightFrom", text()._enum(List.of("uphill", "midslope")));
 		more.put("placement", text());
 		return reading(method, more, required);
 	}

@@ -85,8 +85,8 @@ public class RecordMeasurement {
 		UUID id = Uuid7.next();
 		List<JsonNode> measurers = (body.measuredBy() != null) ? body.measuredBy() : List.of();
 		List<String> confirmed = (body.confirmedChecks() != null) ? body.confirmedChecks() : List.of();
-		List<Finding> findings = findings(change,
-				new Filing(tree, filedBy, measuredOn.last(), readings, reduced, body.remarks(), confirmed), basis);
+		List<Finding> findings = findings(change, new Filing(tree, filedBy, measuredOn.last(), readings, reduced,
+				basis == Basis.CHECKED, body.remarks(), confirmed), basis);
 		CarryForward carries = carries(change, measuredOn.last(), reduced);
 		this.facts.append(change, FactTable.MEASUREMENT, "id", id, "tree", tree, "measured_on", measuredOn.last(),
 				"measured_on_known_to", knownTo(measuredOn), "carry_height_years",

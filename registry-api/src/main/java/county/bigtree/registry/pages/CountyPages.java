@@ -48,8 +48,12 @@ public class CountyPages {
 			.sql("""
 					select b.species, s.common_name, s.scientific_name, b.trees, case when is_listed(l.tree, :now) then t.tag end as tag, l.points,
 					  l.points_u as points_uncertainty, l.measured_on::text as measured_on, h.title,
-					  to_char(h.from_at at time zone c.time_zone, 'FMDD FMMonth YYYY') as since, coalesce(h.holders, 0)::int as holders
+					  to_char(h.from_at at time zone c.time_zone, 'FMDD FMMonth YYYY') as since, coalesce(h.holders, 0)::int as holders,
+					  coalesce(jsonb_typeof(r.listed) = 'array' and not jsonb_exists(r.listed, b.species), false) as unlisted
 					from book b join species s on s.key = b.species join county_now c on c.key = b.county
+					left join lateral (select body->'eligibleSpecies' as listed from rulebook where county = c.key
+					  and effective_on <= (cast(:now as timestamptz) at time zone c.time_zone)::date
+					  order by effective_on desc, recorded_at desc limit 1) r on true
 					left join lateral (select tree, title, from_at, count(*) over () as holders from title_span
 					  where county = b.county and species = b.species and to_at is null order by title, from_at limit 1) h on true
 					left join lateral (select tree, points, points_u, measured_on from score
@@ -76,14 +80,15 @@ public class CountyPages {
 	 */
 	public record SpeciesLine(String species, String commonName, String scientificName, int trees, @Nullable String tag,
 			java.math.@Nullable BigDecimal points, java.math.@Nullable BigDecimal pointsUncertainty,
-			@Nullable String measuredOn, @Nullable String title, @Nullable String since, int holders) {
+			@Nullable String measuredOn, @Nullable String title, @Nullable String since, int holders,
+			boolean unlisted) {
 
 		/**
 		 * The title in words: several who share one are each called co-champion.
 		 */
 		public String titleInWords() {
 			if (this.title == null) {
-				return "no champion";
+				return this.unlisted ? "no titles: not on the county's list" : "no champion";
 			}
 			return (this.holders > 1) ? "co-champion" : "champion";
 		}

@@ -2,15 +2,17 @@ package county.bigtree.registry.rules;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
-import county.bigtree.domain.rulebook.SlopeRule;
+import county.bigtree.domain.measuring.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
 import county.bigtree.domain.rulebook.TitleRules;
 import county.bigtree.domain.review.Tolerances;
@@ -32,7 +34,10 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 		@Nullable String slopeRule, @Nullable Tolerances tolerances, @Nullable LocalDate carriedOverUntil,
 		@Nullable @Valid Carry carryForward, @Nullable Integer oldestFilingMonths, @Nullable Integer answerDays,
 		@Nullable Integer requiredSignOffsForTitle, @Nullable Boolean titleNeedsCoordinator,
-		@Nullable List<String> titleMethods, @Nullable String reason) {
+		@Nullable List<String> titleMethods,
+		@Nullable @Schema(
+				description = "keys of the species of which trees may hold titles; null for all") List<@NotNull String> eligibleSpecies,
+		@Nullable String reason) {
 
 	private static final Map<String, WhenStale> WHEN_STALE = Map.of("keeps", WhenStale.KEEPS, "vacant",
 			WhenStale.VACANT, "passes", WhenStale.PASSES);
@@ -47,7 +52,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				rulebook.slopeRule().name().toLowerCase(Locale.ROOT), rulebook.tolerances(),
 				rulebook.carriedOverUntil(), Carry.from(rulebook.carryForward()), rulebook.oldestFilingMonths(),
 				rulebook.answerDays(), rulebook.title().requiredSignOffs(), rulebook.title().needsCoordinator(),
-				rulebook.title().methods().stream().sorted().map(Method::code).toList(), null);
+				rulebook.title().methods().stream().sorted().map(Method::code).toList(),
+				list(rulebook.eligibleSpecies()), null);
 	}
 
 	/**
@@ -57,7 +63,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 		return new RulebookJson(day, this.tieRule, this.currencyYears, this.whenStale, this.sightingYears,
 				this.remeasureWithin, this.requiredSignOffs, this.checkReadingsRequired, this.slopeRule,
 				this.tolerances, this.carriedOverUntil, this.carryForward, this.oldestFilingMonths, this.answerDays,
-				this.requiredSignOffsForTitle, this.titleNeedsCoordinator, this.titleMethods, this.reason);
+				this.requiredSignOffsForTitle, this.titleNeedsCoordinator, this.titleMethods, this.eligibleSpecies,
+				this.reason);
 	}
 
 	/**
@@ -77,7 +84,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				orElse(this.tolerances, defaults.tolerances()), this.carriedOverUntil,
 				(this.carryForward != null) ? this.carryForward.toCarryForward() : defaults.carryForward(),
 				orElse(this.oldestFilingMonths, defaults.oldestFilingMonths()),
-				orElse(this.answerDays, defaults.answerDays()), titleRules(defaults));
+				orElse(this.answerDays, defaults.answerDays()), titleRules(defaults),
+				(this.eligibleSpecies != null) ? new HashSet<>(this.eligibleSpecies) : null);
 	}
 
 	private TitleRules titleRules(Rulebook defaults) {
@@ -93,6 +101,10 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 	private static Method method(String code) {
 		return Method.find(code)
 			.orElseThrow(() -> new IllegalArgumentException("titleMethods must name methods of readings, was " + code));
+	}
+
+	private static @Nullable List<String> list(@Nullable Set<String> keys) {
+		return (keys != null) ? keys.stream().sorted().toList() : null;
 	}
 
 	private static <T> T orElse(@Nullable T given, T otherwise) {

@@ -136,7 +136,7 @@ public class GiveSignOff {
 		Verdict verdict = Verdict.find(body.verdict()).orElseThrow();
 		Reduced checked = OwnReadings.reduced(body.measurement());
 		Agreement agreement = this.own.agreement(filed, body.measurement(), checked, tree, rulebook.tolerances());
-		SignOffRules.verdictStands(verdict, checked, rulebook.checkReadingsRequired(), agreement)
+		SignOffRules.verdictStands(verdict, filed.reduced(), checked, rulebook.checkReadingsRequired(), agreement)
 			.ifPresent((refusal) -> {
 				throw MoveNomination.refused(refusal);
 			});

@@ -12,8 +12,9 @@ import org.springframework.stereotype.Component;
 
 /**
  * Nobody signed off on a tree that they found or owned then, nor twice on one
- * measurement; each sign-off was given after how many are needed had been judged; and its
- * agreement is of the figures then on record and fits its verdicts.
+ * measurement; each sign-off was given after how many are needed had been judged, and
+ * brought readings where the rules of the measuring day, as known then, ask for them; and
+ * its agreement is of the figures then on record and fits its verdicts.
  */
 @Component
 @Order(7)
@@ -55,6 +56,10 @@ class SignOffCheck implements RegisterCheck {
 					      and w.sign_off is null) as twice,
 					  not exists (select from sign_off_requirement q where q.measurement = s.measurement
 					    and q.recorded_at <= s.recorded_at) as unjudged,
+					  s.own_measurement is null and s.verdict <> 'not-confirmed'
+					    and coalesce((select (r.body->>'checkReadingsRequired')::boolean from rulebook r where r.county = s.county
+					      and r.effective_on <= m.measured_on and r.recorded_at <= s.recorded_at
+					      order by r.effective_on desc, r.recorded_at desc limit 1), false) as unread,
 					  s.verdict, s.agreement::text as agreement, case when s.agreement is not null then
 					    (select jsonb_build_array(f.girth_inches, o.girth_inches, f.height_feet, o.height_feet, f.crown_feet, o.crown_feet)
 					     from (select * from reduction where measurement = s.measurement and recorded_at <= s.recorded_at
@@ -78,6 +83,9 @@ class SignOffCheck implements RegisterCheck {
 				}
 				if (row.getBoolean("unjudged")) {
 					findings.add(where + " was given before how many are needed was judged");
+				}
+				if (row.getBoolean("unread")) {
+					findings.add(where + " brought no readings, which the rules ask for");
 				}
 				String agreement = row.getString("agreement");
 				if (agreement != null) {

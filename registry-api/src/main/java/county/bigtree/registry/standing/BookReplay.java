@@ -169,7 +169,8 @@ final class BookReplay {
 			this.held.put(began.tree(), began.title());
 			compareFigures(began);
 		}
-		Map<UUID, Title> expected = new TreeMap<>(Holders.of(downToFloor(rulebook), rulebook, day));
+		Map<UUID, Title> expected = new TreeMap<>(
+				Holders.of(this.book.key().species(), downToFloor(rulebook), rulebook, day));
 		if (!expected.equals(this.held)) {
 			sayOf(at, "at %s its titles are %s and should be %s", at, this.held, expected);
 		}

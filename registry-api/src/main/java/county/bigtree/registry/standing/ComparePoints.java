@@ -69,8 +69,9 @@ public class ComparePoints {
 		List<ScoredTree> all = new ArrayList<>(contenders);
 		all.add(candidate);
 		return new Compared((leader != null) ? Comparison.of(score, leader) : null, leader, rank,
-				Holders.of(all, rulebook, today.day()).get(CANDIDATE),
-				rulebook.title().allow(methods) ? WhatItTakes.of(contenders, candidate, rulebook, today.day()) : null,
+				Holders.of(species, all, rulebook, today.day()).get(CANDIDATE),
+				(rulebook.admits(species) && rulebook.title().allow(methods))
+						? WhatItTakes.of(contenders, candidate, rulebook, today.day()) : null,
 				leadsAll(book, today, score, rulebook));
 	}
 
@@ -90,7 +91,7 @@ public class ComparePoints {
 	 * @param wouldRank its rank
 	 * @param wouldHold the title it would hold, or null
 	 * @param takes what it lacks for a title; null where its figures were taken by a
-	 * method that takes none
+	 * method that takes none, or the species holds none here
 	 * @param leadsAll the probability that it is truly larger than every current tree;
 	 * null where there are none
 	 */

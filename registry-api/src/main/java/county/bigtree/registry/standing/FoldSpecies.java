@@ -79,7 +79,30 @@ public class FoldSpecies {
 			return "This species is folded into another already.";
 		}
 		String rankedAs = this.jdbc.sql("select ranked_as(?, 'infinity')").param(into).query(String.class).single();
-		return rankedAs.equals(species) ? "A species can't be folded into itself, nor in a circle." : "";
+		return rankedAs.equals(species) ? "A species can't be folded into itself, nor in a circle."
+				: titlesLost(species, rankedAs);
+	}
+
+	/**
+	 * Where the rules list the one and not the other, folding would end titles that no
+	 * coordinator decided about.
+	 */
+	private String titlesLost(String species, String into) {
+		List<String> counties = this.jdbc
+			.sql("""
+					select distinct r.county from rulebook r
+					where jsonb_typeof(r.body->'eligibleSpecies') = 'array' and jsonb_exists(r.body->'eligibleSpecies', :species)
+					  and not jsonb_exists(r.body->'eligibleSpecies', :into)
+					  and not exists (select from rulebook l where l.county = r.county and l.effective_on < current_date
+					    and (l.effective_on, l.recorded_at) > (r.effective_on, r.recorded_at))
+					order by r.county""")
+			.param("species", species)
+			.param("into", into)
+			.query(String.class)
+			.list();
+		return counties.isEmpty() ? ""
+				: "The rules of %s list this species and not %s, and its trees would lose their titles: a new rulebook there has to list both first."
+					.formatted(String.join(", ", counties), into);
 	}
 
 }

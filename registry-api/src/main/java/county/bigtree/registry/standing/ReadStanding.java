@@ -69,7 +69,7 @@ public class ReadStanding {
 		Map<UUID, Title> holders = asOf.present() ? this.titles.open(book) : this.scores.holders(book, asOf, rulebook);
 		List<StandingPage.Item> items = items(book, page, new Answer(asOf, rulebook, county, holders), after);
 		return new StandingPage(asOf, recordedThrough(book.county(), asOf), rulebook.effectiveOn(),
-				this.scores.total(book, asOf), items, rows.size() > page.size());
+				rulebook.admits(book.species()), this.scores.total(book, asOf), items, rows.size() > page.size());
 	}
 
 	private AsOf asOf(CountyRules county, StandingQuestion question) {

@@ -165,7 +165,7 @@ class ScoresAsOf {
 	 * The holders of the book's titles by the rules given.
 	 */
 	Map<UUID, Title> holders(BookKey book, AsOf asOf, Rulebook rulebook) {
-		return Holders.of(downToFloor(book, asOf, rulebook), rulebook, asOf.day());
+		return Holders.of(book.species(), downToFloor(book, asOf, rulebook), rulebook, asOf.day());
 	}
 
 	private List<ScoredTree> downToFloor(BookKey book, AsOf asOf, Rulebook rulebook) {

@@ -18,12 +18,13 @@ import org.jspecify.annotations.Nullable;
  * @param asOf the day and the instant asked about
  * @param recordedThrough the last change that the answer knows
  * @param rulebook the day from which the rules applied hold
+ * @param speciesEligible whether those rules let trees of the species hold titles
  * @param total how many trees are ranked
  * @param items the trees of this page
  * @param more whether trees follow
  */
-public record StandingPage(AsOf asOf, Instant recordedThrough, LocalDate rulebook, int total, List<Item> items,
-		boolean more) {
+public record StandingPage(AsOf asOf, Instant recordedThrough, LocalDate rulebook, boolean speciesEligible, int total,
+		List<Item> items, boolean more) {
 
 	/**
 	 * A ranked tree.

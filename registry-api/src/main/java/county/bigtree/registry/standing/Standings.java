@@ -181,8 +181,12 @@ public class Standings {
 	private Evaluation evaluate(BookKey book, Instant at, Cause cause, CountyRules rules) {
 		Rulebook rulebook = rules.at(at);
 		List<ScoredTree> contenders = this.rows.contenders(book, rulebook).stream().map(ScoreRow::scored).toList();
-		Map<UUID, Title> after = Holders.of(contenders, rulebook, rules.day(at));
+		Map<UUID, Title> after = holders(book, contenders, rulebook, rules.day(at));
 		return new Evaluation(book, contenders, TitleChanges.between(this.titles.open(book), after, cause));
+	}
+
+	Map<UUID, Title> holders(BookKey book, List<ScoredTree> contenders, Rulebook rulebook, LocalDate day) {
+		return Holders.of(book.species(), contenders, rulebook, day);
 	}
 
 	/**

@@ -99,7 +99,7 @@ public class TitleIfCounted {
 		if (scored != null) {
 			trees.add(scored);
 		}
-		return Holders.of(trees, rulebook, today);
+		return Holders.of(book.species(), trees, rulebook, today);
 	}
 
 	/**

@@ -147,6 +147,12 @@ enum Damage {
 	AGREEMENT_REMOVED("update sign_off set agreement = null where agreement is not null",
 			"tells of a sign_off that does not stand so in its table"),
 
+	READINGS_DEMANDED("update rulebook set body = jsonb_set(body, '{checkReadingsRequired}', 'true')",
+			"brought no readings"),
+
+	SPECIES_LISTED("update rulebook set body = jsonb_set(body, '{eligibleSpecies}', '[\"acer-rubrum\"]')",
+			"its titles are"),
+
 	REQUIREMENT_REMOVED("delete from sign_off_requirement", "before how many are needed was judged");
 
 	private final String sql;

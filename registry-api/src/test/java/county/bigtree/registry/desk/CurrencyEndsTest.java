@@ -77,7 +77,7 @@ class CurrencyEndsTest {
 		return new Rulebook(from, defaults.tieRule(), currencyYears, defaults.whenStale(), defaults.sightingYears(),
 				defaults.remeasureWithinDays(), defaults.requiredSignOffs(), defaults.checkReadingsRequired(),
 				defaults.slopeRule(), defaults.tolerances(), null, defaults.carryForward(),
-				defaults.oldestFilingMonths(), defaults.answerDays(), defaults.title());
+				defaults.oldestFilingMonths(), defaults.answerDays(), defaults.title(), defaults.eligibleSpecies());
 	}
 
 }

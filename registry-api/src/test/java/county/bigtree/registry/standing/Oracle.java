@@ -81,7 +81,10 @@ class Oracle {
 	}
 
 	Map<UUID, Title> holders(BookKey book, LocalDate day, Instant at) {
-		return Holders.of(standing(book, day, at), rules(book.county(), day, at), day);
+		Rulebook rules = rules(book.county(), day, at);
+		Set<String> listed = rules.eligibleSpecies();
+		return (listed != null && !listed.contains(book.species())) ? Map.of()
+				: Holders.of(book.species(), standing(book, day, at), rules, day);
 	}
 
 	Rulebook rules(String county, LocalDate day, Instant at) {

@@ -21,7 +21,7 @@ import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
-import county.bigtree.domain.rulebook.SlopeRule;
+import county.bigtree.domain.measuring.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
 import county.bigtree.domain.rulebook.TitleRules;
 import county.bigtree.domain.review.Tolerances;
@@ -527,7 +527,15 @@ class RandomHistory {
 		return new Rulebook(on, tie, 1 + this.random.nextInt(4), whenStale, 1 + this.random.nextInt(5),
 				this.random.nextInt(400), forRank, false, SlopeRule.UPHILL, Tolerances.STANDARD, spared,
 				CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS, Rulebook.ANSWER_DAYS,
-				new TitleRules(forTitle, chance(30), methods));
+				new TitleRules(forTitle, chance(30), methods), listed());
+	}
+
+	/**
+	 * Mostly all species, else one or two.
+	 */
+	private @Nullable Set<String> listed() {
+		return chance(85) ? null
+				: Set.copyOf(List.of(this.species[this.random.nextInt(3)], this.species[this.random.nextInt(3)]));
 	}
 
 	private Known.Visit visit(UUID tree, boolean carriedOver) {

@@ -23,6 +23,7 @@ import county.bigtree.domain.standing.TitleChanges;
 import county.bigtree.domain.standing.TreeFacts;
 import county.bigtree.domain.standing.VisitFigures;
 import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
@@ -413,6 +414,24 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 					rows.forEach((row) -> letContend(jdbc, row, rulebook, day));
 				}
 			};
+		}
+	},
+	THE_LIST_OF_SPECIES_IS_FORGOTTEN {
+		@Override
+		void add(AnnotationConfigApplicationContext context) {
+			context.registerBean("standings", Standings.class,
+					() -> new Standings(context.getBean(TreeScores.class), context.getBean(ScoreRows.class),
+							context.getBean(Books.class), context.getBean(TitleSpans.class),
+							context.getBean(RulesReader.class), context.getBean(Journal.class)) {
+						@Override
+						Map<UUID, Title> holders(BookKey book, List<ScoredTree> contenders, Rulebook rulebook,
+								LocalDate day) {
+							Set<String> listed = rulebook.eligibleSpecies();
+							BookKey any = (listed == null) ? book
+									: new BookKey(book.county(), listed.iterator().next());
+							return super.holders(any, contenders, rulebook, day);
+						}
+					});
 		}
 	},
 	FOLDS_ARE_FORGOTTEN {

@@ -12,7 +12,8 @@ public final class Checks {
 			new UnitSlip(), new OddProportions(), new TooSlender(), new NearBuckling(), new VeryStout(),
 			new BeyondSpeciesLimit(), new BiggestByFar(), new NewToCounty(), new GirthShrank(), new GirthOutgrew(),
 			new LeaningTangent(), new TangentTooClose(), new ShadowAgainstSun(), new ZeroPosition(),
-			new SwappedCoordinates(), new OutsideCounty(), new LikelySameTree(), new NotEligible());
+			new SwappedCoordinates(), new OutsideCounty(), new LikelySameTree(), new NotEligible(),
+			new SpeciesNotListed(), new LackingFigure(), new GirthOffBreastHeight(), new OtherSlopeRule());
 
 	private Checks() {
 	}

@@ -12,8 +12,8 @@ public final class GirthGrowth {
 	}
 
 	/**
-	 * The widest rings to expect of a species, in inches a year, by its growth group; of
-	 * the fastest where it is in none.
+	 * The widest rings to expect of a species in a forest, in inches a year, by its
+	 * growth group; of the fastest where it is in none.
 	 */
 	public static double widestRingInches(@Nullable String scientificName) {
 		return GrowthGroup.of(scientificName).ringInches();

@@ -7,7 +7,7 @@ import county.bigtree.domain.quantity.Estimate;
 
 /**
  * Between which girths a tree measured before should lie now: from the girth before, less
- * what two tapes differ by, to that and the growth of its group; in inches.
+ * what two tapes differ by, to that and what stems grow at most; in inches.
  *
  * @param before the girth then
  * @param now the girth filed
@@ -29,14 +29,14 @@ record GirthWindow(double before, double now, double least, double most, double 
 		}
 		double years = ChronoUnit.DAYS.between(earlier.measuredOn(), filed.measuredOn()) / DAYS_IN_YEAR;
 		double joint = Math.hypot(now.standardUncertainty(), before.standardUncertainty());
-		return Optional.of(between(before.value(), now.value(), joint, years, GrowthGroup.of(filed.species())));
+		return Optional.of(between(before.value(), now.value(), joint, years));
 	}
 
 	/** Coverage factor 2 for the joint uncertainty. */
-	static GirthWindow between(double before, double now, double jointUncertainty, double years, GrowthGroup group) {
+	static GirthWindow between(double before, double now, double jointUncertainty, double years) {
 		double slack = Estimate.COVERAGE_FACTOR * jointUncertainty;
 		return new GirthWindow(before, now, before - slack - Thresholds.GIRTH_SLACK,
-				before + slack + GirthGrowth.inches(group.ringInches(), years), years);
+				before + slack + GirthGrowth.inches(Thresholds.RING_INCHES, years), years);
 	}
 
 	Finding.Numbers numbers() {

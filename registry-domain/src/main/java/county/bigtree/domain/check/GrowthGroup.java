@@ -11,7 +11,9 @@ import org.jspecify.annotations.Nullable;
  * diameter of vigorous planted trees. Groups and species ({@code growth-groups.csv}):
  * Burns and Honkala 1990, Silvics of North America, USDA Forest Service Agriculture
  * Handbook 654, from memory; half an inch of diameter a year for yellow-poplar is also in
- * the Forest Service's leaflet on it. A species in no group is taken as very fast.
+ * the Forest Service's leaflet on it. A species in no group is taken as very fast. Of
+ * forests: in cities half of the trees grow faster ({@link Thresholds#RING_INCHES}), so
+ * it is used only where a second figure is at hand, that of a verifier.
  */
 enum GrowthGroup {
 

@@ -4,7 +4,6 @@ import java.util.List;
 import java.util.function.Predicate;
 
 import county.bigtree.domain.place.Position;
-import county.bigtree.domain.rulebook.Rulebook;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,11 +15,11 @@ import org.jspecify.annotations.Nullable;
  * @param county whether a place lies in it; null if its line is not known
  * @param form how trees grow there
  * @param eligible whether the tree may be ranked
- * @param oldestFilingMonths how long after its day a measurement may be filed
+ * @param rules what its rules say of the filing
  * @param sun where the sun stands
  */
 public record Known(@Nullable Earlier earlier, List<Neighbour> neighbours, @Nullable Predicate<Position> county,
-		CountyForm form, boolean eligible, int oldestFilingMonths, SunElevation sun) {
+		CountyForm form, boolean eligible, RulesOfFiling rules, SunElevation sun) {
 
 	public Known {
 		neighbours = List.copyOf(neighbours);
@@ -30,8 +29,7 @@ public record Known(@Nullable Earlier earlier, List<Neighbour> neighbours, @Null
 	 * A county whose trees are like those of {@code form} and of which no more is known.
 	 */
 	public static Known onlyForm(CountyForm form) {
-		return new Known(null, List.of(), null, form, true, Rulebook.OLDEST_FILING_MONTHS,
-				(at, position) -> Double.NaN);
+		return new Known(null, List.of(), null, form, true, RulesOfFiling.DEFAULTS, (at, position) -> Double.NaN);
 	}
 
 }

@@ -6,11 +6,14 @@ import java.util.Optional;
 import county.bigtree.domain.quantity.Estimate;
 
 /**
- * A tree of the same species on the books within the joint accuracy of both places. Where
- * a place is shown only roughly, the girths must be alike too. How far apart they are is
- * not told.
+ * A tree of the same species on the books, or nominated, within the joint accuracy of
+ * both places. Where a place is shown only roughly, the girths must be alike too. How far
+ * apart they are is not told, and to whoever may not know of the tree no more than that
+ * it may be there.
  */
 final class LikelySameTree implements Check {
+
+	private static final String CODE = "likely-same-tree";
 
 	@Override
 	public Optional<Finding> look(Filed filed, Known known) {
@@ -19,10 +22,19 @@ final class LikelySameTree implements Check {
 			.filter((one) -> one.metres() <= one.jointAccuracyMetres())
 			.filter((one) -> one.jointAccuracyMetres() <= Thresholds.WELL_PLACED || alike(one, filed))
 			.min(Comparator.comparingDouble(Neighbour::metres))
-			.map((one) -> Finding.question("likely-same-tree",
-					"Tree %s of the same species is on the books here: is this the same one? Then file a remeasurement of it instead."
-						.formatted(one.tag()),
-					new Finding.Numbers().with("tree", one.tag())));
+			.map(LikelySameTree::finding);
+	}
+
+	private static Finding finding(Neighbour one) {
+		if (one.tag() == null) {
+			return Finding.question(CODE,
+					"A tree of the same species may be on the books here already: is this the same one? Then file a remeasurement of it instead.",
+					new Finding.Numbers());
+		}
+		String detail = one.waiting()
+				? "Tree %s of the same species was nominated here and waits for a decision: is this the same one?"
+				: "Tree %s of the same species is on the books here: is this the same one? Then file a remeasurement of it instead.";
+		return Finding.question(CODE, detail.formatted(one.tag()), new Finding.Numbers().with("tree", one.tag()));
 	}
 
 	private static boolean alike(Neighbour one, Filed filed) {

@@ -48,8 +48,8 @@ public record StemsGirth(List<Length> stems, GirthNotes notes) implements GirthR
 	}
 
 	/**
-	 * The diameter in inches of one stem with the cross-section of all, for woodland
-	 * forms whose rulebook asks for it.
+	 * The diameter in inches of one stem with the cross-section of all, as woodland forms
+	 * are described; never scored.
 	 */
 	public Estimate atRootCollar() {
 		List<Estimate> diameters = new ArrayList<>();

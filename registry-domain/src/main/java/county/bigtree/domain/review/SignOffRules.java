@@ -5,8 +5,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.measuring.Reduced;
+import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.domain.review.Refusal.Ground;
 import org.jspecify.annotations.Nullable;
 
@@ -47,19 +49,41 @@ public final class SignOffRules {
 	/**
 	 * Whether the verdict can stand beside the verifier's own figures.
 	 * @param own what the verifier measured, or null for nothing
-	 * @param ownReadingsRequired whether the rulebook demands them
+	 * @param ownReadingsRequired whether the rulebook demands them, of each figure filed,
+	 * of whoever confirms or corrects
 	 * @param agreement of the filed figures with the verifier's
 	 */
-	public static Optional<Refusal> verdictStands(Verdict verdict, @Nullable Reduced own, boolean ownReadingsRequired,
-			Agreement agreement) {
-		return first(List.of(() -> bringsOwnReadings(own, ownReadingsRequired), () -> correctionIsWhole(verdict, own),
-				() -> confirmationAgrees(verdict, agreement)));
+	public static Optional<Refusal> verdictStands(Verdict verdict, Reduced filed, @Nullable Reduced own,
+			boolean ownReadingsRequired, Agreement agreement) {
+		return first(List.of(() -> bringsOwnReadings(verdict, filed, own, ownReadingsRequired),
+				() -> correctionIsWhole(verdict, own), () -> confirmationAgrees(verdict, agreement)));
 	}
 
-	private static Optional<Refusal> bringsOwnReadings(@Nullable Reduced own, boolean required) {
-		return (required && own == null)
-				? refusal(Ground.NOT_ENOUGH, "The county's rules ask for a measurement of your own.")
-				: Optional.empty();
+	/**
+	 * Whoever could not confirm a measurement may have found no tree to measure.
+	 */
+	private static Optional<Refusal> bringsOwnReadings(Verdict verdict, Reduced filed, @Nullable Reduced own,
+			boolean required) {
+		if (!required || verdict == Verdict.NOT_CONFIRMED) {
+			return Optional.empty();
+		}
+		if (own == null) {
+			return refusal(Ground.NOT_ENOUGH, "The county's rules ask for a measurement of your own.");
+		}
+		String missing = Stream
+			.of(missing("girth", filed.girthInches(), own.girthInches()),
+					missing("height", filed.heightFeet(), own.heightFeet()),
+					missing("crown spread", filed.crownSpreadFeet(), own.crownSpreadFeet()))
+			.flatMap(Optional::stream)
+			.collect(Collectors.joining(" and "));
+		return missing.isEmpty() ? Optional.empty()
+				: refusal(Ground.NOT_ENOUGH,
+						"The county's rules ask you to measure yourself what was filed: your own measurement lacks "
+								+ missing + ".");
+	}
+
+	private static Optional<String> missing(String figure, @Nullable Estimate filed, @Nullable Estimate own) {
+		return (filed != null && own == null) ? Optional.of(figure) : Optional.empty();
 	}
 
 	private static Optional<Refusal> correctionIsWhole(Verdict verdict, @Nullable Reduced own) {

@@ -2,7 +2,9 @@ package county.bigtree.domain.rulebook;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Set;
 
+import county.bigtree.domain.measuring.SlopeRule;
 import county.bigtree.domain.review.Tolerances;
 import org.jspecify.annotations.Nullable;
 
@@ -30,11 +32,13 @@ import org.jspecify.annotations.Nullable;
  * @param answerDays days for which a returned nomination can be answered before it
  * lapses, 1 to 3650
  * @param title what is asked for a title beyond this; no fewer sign-offs
+ * @param eligibleSpecies keys of the species of which trees may hold titles; null for
+ * all. Trees of others are ranked and hold none.
  */
 public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears, WhenStale whenStale,
 		int sightingYears, int remeasureWithinDays, int requiredSignOffs, boolean checkReadingsRequired,
 		SlopeRule slopeRule, Tolerances tolerances, @Nullable LocalDate carriedOverUntil, CarryForward carryForward,
-		int oldestFilingMonths, int answerDays, TitleRules title) {
+		int oldestFilingMonths, int answerDays, TitleRules title, @Nullable Set<String> eligibleSpecies) {
 
 	/**
 	 * The day from which a county's first rulebook holds: before any measurement that the
@@ -59,18 +63,30 @@ public record Rulebook(LocalDate effectiveOn, TieRule tieRule, int currencyYears
 		if (effectiveOn.isBefore(BEGINNING)) {
 			throw new IllegalArgumentException("effectiveOn must be " + BEGINNING + " or later, was " + effectiveOn);
 		}
+		if (eligibleSpecies != null) {
+			eligibleSpecies = Set.copyOf(eligibleSpecies);
+			requireRange("number of eligibleSpecies", eligibleSpecies.size(), 1, 5000);
+		}
 	}
 
 	/**
 	 * The rules of a county that has said nothing else: ties within 5 points,
 	 * measurements current for 8 years and kept when stale, 12 sighting years, 180 days
 	 * after damage, one sign-off, nothing carried forward, filed within 18 months,
-	 * answered within 60 days, nothing more for a title.
+	 * answered within 60 days, nothing more for a title, all species.
 	 */
 	public static Rulebook defaults(LocalDate effectiveOn) {
 		return new Rulebook(effectiveOn, new TieRule.WithinPoints(new BigDecimal(5)), 8, WhenStale.KEEPS, 12, 180, 1,
 				false, SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE, OLDEST_FILING_MONTHS,
-				ANSWER_DAYS, TitleRules.NONE);
+				ANSWER_DAYS, TitleRules.NONE, null);
+	}
+
+	/**
+	 * Whether trees of the species may hold titles.
+	 * @param species its key, as it is ranked
+	 */
+	public boolean admits(String species) {
+		return this.eligibleSpecies == null || this.eligibleSpecies.contains(species);
 	}
 
 	/**

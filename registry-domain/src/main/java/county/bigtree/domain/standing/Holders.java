@@ -28,13 +28,21 @@ public final class Holders {
 
 	/**
 	 * The holders among the trees, in ranking order.
+	 * @param species the species' key: one that the rules don't admit has no holders
 	 * @param trees the scores of the species' trees on the day, at least those of every
 	 * contender down to the tie rule's floor
 	 * @param rulebook the rules in force on the day
 	 * @param day the day
 	 * @return each holder with its title; empty where no tree may hold one
 	 */
-	public static Map<UUID, Title> of(Collection<ScoredTree> trees, Rulebook rulebook, LocalDate day) {
+	public static Map<UUID, Title> of(String species, Collection<ScoredTree> trees, Rulebook rulebook, LocalDate day) {
+		return rulebook.admits(species) ? ofAdmitted(trees, rulebook, day) : Map.of();
+	}
+
+	/**
+	 * The same of a species that the rules admit.
+	 */
+	static Map<UUID, Title> ofAdmitted(Collection<ScoredTree> trees, Rulebook rulebook, LocalDate day) {
 		Contention contention = new Contention(rulebook);
 		List<ScoredTree> contenders = trees.stream()
 			.filter((tree) -> contention.contends(tree, day))

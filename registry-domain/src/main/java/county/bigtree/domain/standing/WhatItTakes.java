@@ -67,7 +67,7 @@ public record WhatItTakes(BigDecimal toLead, BigDecimal toShare) {
 			trees.add(new ScoredTree(this.tree.tree(), this.tree.measurement(), score, this.tree.measuredOn(),
 					this.tree.seenOn(), this.tree.lostOn(), this.tree.carriedOver(), this.tree.from(),
 					this.tree.methods()));
-			return Holders.of(trees, this.rulebook, this.day).get(this.tree.tree());
+			return Holders.ofAdmitted(trees, this.rulebook, this.day).get(this.tree.tree());
 		}
 
 	}

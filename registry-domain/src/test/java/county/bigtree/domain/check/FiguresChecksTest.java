@@ -187,8 +187,8 @@ class FiguresChecksTest {
 	@Test
 	void leavesATreeOnTheBooksItsName() {
 		Filed elm = figures("Ulmus americana", 100, 65, 60);
-		Known known = new Known(new Earlier(Sizes.of(99, 64, 60), TODAY.minusYears(5)), List.of(), null,
-				CountyForm.of(oaks(0.1)), true, 18, (at, position) -> Double.NaN);
+		Known known = new Known(new Earlier(Sizes.of(99, 64, 60), TODAY.minusYears(5), null, null), List.of(), null,
+				CountyForm.of(oaks(0.1)), true, RulesOfFiling.DEFAULTS, (at, position) -> Double.NaN);
 		assertThat(find("new-to-county", elm, known)).isEmpty();
 	}
 

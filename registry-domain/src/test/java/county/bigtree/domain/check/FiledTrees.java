@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 
 import county.bigtree.domain.measuring.HeightReading;
+import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.place.Position;
-import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.quantity.Estimate;
 import org.jspecify.annotations.Nullable;
 
@@ -32,7 +32,8 @@ final class FiledTrees {
 	}
 
 	static Filed height(HeightReading reading, boolean leans, @Nullable Position position) {
-		return new Filed(WHITE_OAK, new Sizes(null, reading.estimate(), null), reading, leans, TODAY, TODAY, position);
+		return new Filed(WHITE_OAK, new Sizes(null, reading.estimate(), null), new Readings(null, reading, null), leans,
+				TODAY, TODAY, position);
 	}
 
 	static Filed at(Position position, double girth) {
@@ -48,8 +49,8 @@ final class FiledTrees {
 	}
 
 	static Known measuredBefore(double inches, double uncertainty, LocalDate day) {
-		Earlier earlier = new Earlier(new Sizes(new Estimate(inches, uncertainty), null, null), day);
-		return new Known(earlier, List.of(), null, CountyForm.UNKNOWN, true, Rulebook.OLDEST_FILING_MONTHS,
+		Earlier earlier = new Earlier(new Sizes(new Estimate(inches, uncertainty), null, null), day, null, null);
+		return new Known(earlier, List.of(), null, CountyForm.UNKNOWN, true, RulesOfFiling.DEFAULTS,
 				(at, position) -> Double.NaN);
 	}
 

@@ -3,7 +3,6 @@ package county.bigtree.domain.check;
 import java.util.List;
 
 import county.bigtree.domain.place.Position;
-import county.bigtree.domain.rulebook.Rulebook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -23,7 +22,7 @@ class PlaceChecksTest {
 
 	private static Known near(Neighbour... neighbours) {
 		return new Known(null, List.of(neighbours), PlaceChecksTest::inCounty, CountyForm.UNKNOWN, true,
-				Rulebook.OLDEST_FILING_MONTHS, (at, position) -> Double.NaN);
+				RulesOfFiling.DEFAULTS, (at, position) -> Double.NaN);
 	}
 
 	private static Filed filed(double latitude, double longitude) {
@@ -57,23 +56,41 @@ class PlaceChecksTest {
 	@ParameterizedTest
 	@CsvSource({ "14, true", "15, false" })
 	void asksWhetherATreeWithinJointAccuracyIsTheSame(double metres, boolean asked) {
-		Neighbour other = new Neighbour("AB-1", metres, Math.hypot(10, 10), null);
+		Neighbour other = new Neighbour("AB-1", false, metres, Math.hypot(10, 10), null);
 		assertThat(find("likely-same-tree", filed(39.5, -84.5), near(other)).isPresent()).isEqualTo(asked);
 	}
 
 	@ParameterizedTest
 	@CsvSource({ "95, true", "80, false" })
 	void asksOfRoughPlacesOnlyWhenTheGirthsAreAlike(double girth, boolean asked) {
-		Neighbour other = new Neighbour("AB-1", 700, 800, girth);
+		Neighbour other = new Neighbour("AB-1", false, 700, 800, girth);
 		assertThat(find("likely-same-tree", filed(39.5, -84.5), near(other)).isPresent()).isEqualTo(asked);
 	}
 
 	@Test
 	void namesTheNearest() {
 		Finding finding = find("likely-same-tree", filed(39.5, -84.5),
-				near(new Neighbour("AB-1", 9, 14, null), new Neighbour("AB-2", 3, 14, null)))
+				near(new Neighbour("AB-1", false, 9, 14, null), new Neighbour("AB-2", false, 3, 14, null)))
 			.orElseThrow();
 		assertThat(finding.figures()).containsEntry("tree", "AB-2");
+	}
+
+	@Test
+	void tellsOfATreeThatIsNotShownOnlyThatItMayBeThere() {
+		Neighbour hidden = new Neighbour(null, true, 3, 14, null);
+		Finding finding = find("likely-same-tree", filed(39.5, -84.5), near(hidden)).orElseThrow();
+		assertThat(finding.figures()).isEmpty();
+		assertThat(finding.detail()).startsWith("A tree of the same species may be on the books here already")
+			.doesNotContain("wait");
+		Neighbour accepted = new Neighbour(null, false, 3, 14, null);
+		assertThat(find("likely-same-tree", filed(39.5, -84.5), near(accepted))).contains(finding);
+	}
+
+	@Test
+	void tellsWhoMayKnowThatATreeWaits() {
+		Neighbour waiting = new Neighbour("AB-1", true, 3, 14, null);
+		assertThat(find("likely-same-tree", filed(39.5, -84.5), near(waiting)).orElseThrow().detail()).contains("AB-1",
+				"waits for a decision");
 	}
 
 }

@@ -7,7 +7,6 @@ import county.bigtree.domain.measuring.Notes;
 import county.bigtree.domain.measuring.ShadowHeight;
 import county.bigtree.domain.measuring.TangentHeight;
 import county.bigtree.domain.place.Position;
-import county.bigtree.domain.rulebook.Rulebook;
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Length;
 import county.bigtree.domain.quantity.LengthUnit;
@@ -38,7 +37,8 @@ class SightChecksTest {
 	void laysTheSightToTheBaseLevel() {
 		TangentHeight down = new TangentHeight(null, null, null, Length.of(100, LengthUnit.FT), Angle.degrees(20),
 				Angle.degrees(-20), Length.of(3, LengthUnit.FT), null, Notes.NONE);
-		assertThat(Checks.on(height(down, true, null), nothing())).isEmpty();
+		assertThat(Checks.on(height(down, true, null), nothing())).extracting(Finding::code)
+			.containsExactly("lacking-figure");
 	}
 
 	/** From 100 ft at 45 degrees up and level: 100 ft high. */
@@ -73,7 +73,7 @@ class SightChecksTest {
 	}
 
 	private static Known sun(java.util.function.DoubleUnaryOperator elevation) {
-		return new Known(null, List.of(), null, CountyForm.UNKNOWN, true, Rulebook.OLDEST_FILING_MONTHS,
+		return new Known(null, List.of(), null, CountyForm.UNKNOWN, true, RulesOfFiling.DEFAULTS,
 				(at, position) -> elevation.applyAsDouble(java.time.Duration.between(NOON, at).toMinutes()));
 	}
 

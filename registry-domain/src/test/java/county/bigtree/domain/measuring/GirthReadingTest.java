@@ -95,10 +95,10 @@ class GirthReadingTest {
 
 	@Test
 	void cautionsSayWhatTheUncertaintyCannot() {
-		GirthNotes chest = new GirthNotes(Length.of(130, CM), null, null, null);
-		GirthNotes metric = new GirthNotes(Length.of(137, CM), null, null, null);
+		GirthNotes chest = new GirthNotes(Length.of(130, CM), null, null, null, null);
+		GirthNotes metric = new GirthNotes(Length.of(137, CM), null, null, null, null);
 		assertThat(codes(new TapeGirth(Length.of(150, IN), chest))).containsExactly("metric-breast-height");
-		GirthNotes low = new GirthNotes(Length.of(3, FT), null, null, null);
+		GirthNotes low = new GirthNotes(Length.of(3, FT), null, null, null, null);
 		assertThat(codes(new TapeGirth(Length.of(150, IN), low))).containsExactly("not-at-breast-height");
 		assertThat(codes(new TapeGirth(Length.of(150, IN), metric))).isEmpty();
 		assertThat(codes(new DiameterGirth(List.of(Length.of(31, IN), Length.of(20, IN)), NONE)))
@@ -218,7 +218,7 @@ class GirthReadingTest {
 		refused("diameterRead", "contradiction", () -> new BiltmoreGirth(foot, foot, foot, NONE));
 		refused("reach", "missing", () -> new BiltmoreGirth(null, foot, null, NONE));
 		refused("stickReading", "missing", () -> new BiltmoreGirth(null, null, foot, NONE));
-		refused("heightAboveGround/value", "not-positive", () -> new GirthNotes(none, null, null, null));
+		refused("heightAboveGround/value", "not-positive", () -> new GirthNotes(none, null, null, null, null));
 	}
 
 	private static StringGirth string(@Nullable Length length, @Nullable Integer sticks, @Nullable Length stickLength,

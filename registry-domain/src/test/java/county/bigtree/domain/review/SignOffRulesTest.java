@@ -65,10 +65,16 @@ class SignOffRulesTest {
 	}
 
 	@ParameterizedTest
-	@EnumSource
-	void theCountyMayAskForOwnReadings(Verdict verdict) {
+	@EnumSource(names = "NOT_CONFIRMED", mode = EnumSource.Mode.EXCLUDE)
+	void theCountyMayAskForOwnReadingsOfAllThatWasFiled(Verdict verdict) {
 		assertThat(stands(verdict, null, true)).contains("of your own");
+		assertThat(stands(verdict, reduced(150.0, null, null), true)).endsWith("lacks height and crown spread.");
 		assertThat(stands(verdict, FILED, true)).isEmpty();
+	}
+
+	@Test
+	void whoeverFoundNoTreeNeedsNoReadings() {
+		assertThat(stands(Verdict.NOT_CONFIRMED, null, true)).isEmpty();
 	}
 
 	/**
@@ -124,7 +130,7 @@ class SignOffRulesTest {
 
 	private static String confirmed(Reduced own, Tolerances tolerances, VisitsApart apart) {
 		return SignOffRules
-			.verdictStands(Verdict.CONFIRMED, own, false, Agreement.between(FILED, own, tolerances, apart))
+			.verdictStands(Verdict.CONFIRMED, FILED, own, false, Agreement.between(FILED, own, tolerances, apart))
 			.map(Refusal::detail)
 			.orElse("");
 	}
@@ -132,7 +138,7 @@ class SignOffRulesTest {
 	private static String stands(Verdict verdict, @Nullable Reduced own, boolean required) {
 		Agreement agreement = (own == null) ? Agreement.NOTHING_COMPARED
 				: Agreement.between(FILED, own, Tolerances.STANDARD, VisitsApart.NOT_AT_ALL);
-		return SignOffRules.verdictStands(verdict, own, required, agreement).map(Refusal::detail).orElse("");
+		return SignOffRules.verdictStands(verdict, FILED, own, required, agreement).map(Refusal::detail).orElse("");
 	}
 
 	private static String detail(Optional<Refusal> refusal) {

@@ -5,6 +5,7 @@ import java.util.Set;
 
 import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.measuring.Method;
+import county.bigtree.domain.measuring.SlopeRule;
 import org.junit.jupiter.api.Test;
 
 import static org.assertj.core.api.Assertions.assertThat;
@@ -36,7 +37,7 @@ class TitleRulesTest {
 		Rulebook rules = Rulebook.defaults(LocalDate.EPOCH);
 		assertThatIllegalArgumentException()
 			.isThrownBy(() -> new Rulebook(LocalDate.EPOCH, rules.tieRule(), 8, WhenStale.KEEPS, 12, 180, 2, false,
-					SlopeRule.UPHILL, rules.tolerances(), null, CarryForward.NONE, 18, 60, TitleRules.NONE))
+					SlopeRule.UPHILL, rules.tolerances(), null, CarryForward.NONE, 18, 60, TitleRules.NONE, null))
 			.withMessageContaining("requiredSignOffsForTitle must be 2 to 5, was 1");
 		assertThatIllegalArgumentException().isThrownBy(() -> new TitleRules(6, false, Set.of()))
 			.withMessageContaining("1 to 5, was 6");

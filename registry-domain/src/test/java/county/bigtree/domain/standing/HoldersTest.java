@@ -16,7 +16,7 @@ import county.bigtree.domain.points.Score;
 import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
-import county.bigtree.domain.rulebook.SlopeRule;
+import county.bigtree.domain.measuring.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
 import county.bigtree.domain.rulebook.TitleRules;
 import county.bigtree.domain.rulebook.WhenStale;
@@ -34,6 +34,8 @@ import static org.assertj.core.api.Assertions.assertThat;
  */
 class HoldersTest {
 
+	private static final String OAK = "quercus-alba";
+
 	private static final LocalDate TODAY = LocalDate.of(2026, 6, 1);
 
 	private static final LocalDate RECENT = LocalDate.of(2024, 6, 1);
@@ -42,7 +44,15 @@ class HoldersTest {
 
 	@Test
 	void nobodyHoldsTheTitleOfASpeciesWithoutTrees() {
-		assertThat(Holders.of(List.of(), Rulebook.defaults(Rulebook.BEGINNING), TODAY)).isEmpty();
+		assertThat(Holders.of(OAK, List.of(), Rulebook.defaults(Rulebook.BEGINNING), TODAY)).isEmpty();
+	}
+
+	@Test
+	void nobodyHoldsTheTitleOfASpeciesThatTheRulesDoNotList() {
+		ScoredTree only = tree(30_000, RECENT);
+		assertThat(Holders.of(OAK, List.of(only), listing("acer-rubrum"), TODAY)).isEmpty();
+		assertThat(Holders.of(OAK, List.of(only), listing("acer-rubrum", OAK), TODAY))
+			.containsExactly(Map.entry(only.tree(), Title.CHAMPION));
 	}
 
 	@Test
@@ -131,11 +141,11 @@ class HoldersTest {
 	void onlyTheMethodsThatTheRulebookNamesForAFigureTakeATitle() {
 		Rulebook rulebook = new Rulebook(Rulebook.BEGINNING, points(0), 8, WhenStale.KEEPS, 12, 180, 1, false,
 				SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS,
-				Rulebook.ANSWER_DAYS, new TitleRules(1, false, Set.of(Method.SINE, Method.TWO_STATION)));
+				Rulebook.ANSWER_DAYS, new TitleRules(1, false, Set.of(Method.SINE, Method.TWO_STATION)), null);
 		ScoredTree stick = by(tree(30_000, RECENT), Method.TAPE, Method.STICK);
 		ScoredTree untold = tree(29_500, RECENT);
 		ScoredTree sine = by(tree(29_000, RECENT), Method.STRING, Method.SINE);
-		assertThat(Holders.of(List.of(stick, untold, sine), rulebook, TODAY))
+		assertThat(Holders.of(OAK, List.of(stick, untold, sine), rulebook, TODAY))
 			.containsExactly(Map.entry(sine.tree(), Title.CHAMPION));
 	}
 
@@ -173,8 +183,8 @@ class HoldersTest {
 			List<ScoredTree> down = contenders.stream()
 				.filter((tree) -> tree.score().points().compareTo(rulebook.tieRule().floor(best)) >= 0)
 				.toList();
-			assertThat(Holders.of(down, rulebook, TODAY)).as("seed " + seed)
-				.isEqualTo(Holders.of(trees, rulebook, TODAY));
+			assertThat(Holders.of(OAK, down, rulebook, TODAY)).as("seed " + seed)
+				.isEqualTo(Holders.of(OAK, trees, rulebook, TODAY));
 		}
 	}
 
@@ -186,9 +196,9 @@ class HoldersTest {
 		for (int count = 0; count < 8; count++) {
 			trees.add(tree(30_000 - 100 * random.nextInt(5), RECENT));
 		}
-		Map<UUID, Title> holders = Holders.of(trees, rulebook(points(2), WhenStale.KEEPS), TODAY);
+		Map<UUID, Title> holders = Holders.of(OAK, trees, rulebook(points(2), WhenStale.KEEPS), TODAY);
 		java.util.Collections.shuffle(trees, random);
-		assertThat(Holders.of(trees, rulebook(points(2), WhenStale.KEEPS), TODAY)).isEqualTo(holders);
+		assertThat(Holders.of(OAK, trees, rulebook(points(2), WhenStale.KEEPS), TODAY)).isEqualTo(holders);
 	}
 
 	private static TieRule randomRule(Random random) {
@@ -200,7 +210,7 @@ class HoldersTest {
 	}
 
 	private static Map<UUID, Title> holders(TieRule rule, WhenStale whenStale, ScoredTree... trees) {
-		return Holders.of(List.of(trees), rulebook(rule, whenStale), TODAY);
+		return Holders.of(OAK, List.of(trees), rulebook(rule, whenStale), TODAY);
 	}
 
 	private static TieRule points(int n) {
@@ -210,7 +220,13 @@ class HoldersTest {
 	private static Rulebook rulebook(TieRule rule, WhenStale whenStale) {
 		return new Rulebook(Rulebook.BEGINNING, rule, 8, whenStale, 12, 180, 1, false, SlopeRule.UPHILL,
 				Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS, Rulebook.ANSWER_DAYS,
-				TitleRules.NONE);
+				TitleRules.NONE, null);
+	}
+
+	private static Rulebook listing(String... species) {
+		return new Rulebook(Rulebook.BEGINNING, points(5), 8, WhenStale.KEEPS, 12, 180, 1, false, SlopeRule.UPHILL,
+				Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS, Rulebook.ANSWER_DAYS,
+				TitleRules.NONE, Set.of(species));
 	}
 
 	private static ScoredTree tree(int hundredths, LocalDate measuredOn) {

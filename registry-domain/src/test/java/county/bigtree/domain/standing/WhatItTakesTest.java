@@ -10,7 +10,7 @@ import county.bigtree.domain.points.Score;
 import county.bigtree.domain.review.Tolerances;
 import county.bigtree.domain.rulebook.CarryForward;
 import county.bigtree.domain.rulebook.Rulebook;
-import county.bigtree.domain.rulebook.SlopeRule;
+import county.bigtree.domain.measuring.SlopeRule;
 import county.bigtree.domain.rulebook.TieRule;
 import county.bigtree.domain.rulebook.TitleRules;
 import county.bigtree.domain.rulebook.WhenStale;
@@ -74,7 +74,7 @@ class WhatItTakesTest {
 	private static WhatItTakes lacks(TieRule rule, WhenStale whenStale, ScoredTree tree, ScoredTree... others) {
 		Rulebook rulebook = new Rulebook(Rulebook.BEGINNING, rule, 8, whenStale, 12, 180, 1, false, SlopeRule.UPHILL,
 				Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS, Rulebook.ANSWER_DAYS,
-				TitleRules.NONE);
+				TitleRules.NONE, null);
 		return WhatItTakes.of(List.of(others), tree, rulebook, TODAY);
 	}
 

@@ -14,6 +14,7 @@ import java.util.Set;
 import county.bigtree.domain.measuring.GirthNotes;
 import county.bigtree.domain.measuring.Notes;
 import county.bigtree.domain.measuring.Reading;
+import county.bigtree.domain.measuring.SlopeRule;
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Length;
 import org.jspecify.annotations.Nullable;
@@ -129,10 +130,19 @@ final class ReadingShape {
 	private static @Nullable GirthNotes girthNotes(JsonNode node, Entries entries) {
 		JsonNode height = node.path("heightAboveGround");
 		Length above = Entries.isAbsent(height) ? null : entries.length(height, "#/heightAboveGround");
+		SlopeRule from = slopeRule(entries.text(node.path("breastHeightFrom"), "#/breastHeightFrom"), entries);
 		String placement = entries.text(node.path("placement"), "#/placement");
 		String instrument = entries.text(node.path("instrument"), "#/instrument");
 		String remarks = entries.text(node.path("remarks"), "#/remarks");
-		return entries.make("#", () -> new GirthNotes(above, placement, instrument, remarks));
+		return entries.make("#", () -> new GirthNotes(above, from, placement, instrument, remarks));
+	}
+
+	private static @Nullable SlopeRule slopeRule(@Nullable String word, Entries entries) {
+		SlopeRule rule = (word != null) ? SlopeRule.find(word).orElse(null) : null;
+		if (word != null && rule == null) {
+			entries.refuse("#/breastHeightFrom", "unknown", "must be uphill or midslope");
+		}
+		return rule;
 	}
 
 	private static Constructor<?> constructor(Class<?> type, RecordComponent[] components) {

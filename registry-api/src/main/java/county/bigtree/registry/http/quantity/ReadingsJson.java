@@ -17,6 +17,7 @@ import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.measuring.Notes;
 import county.bigtree.domain.measuring.Reading;
 import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.measuring.SlopeRule;
 import county.bigtree.domain.quantity.Angle;
 import county.bigtree.domain.quantity.Figures;
 import county.bigtree.domain.quantity.Length;
@@ -201,6 +202,9 @@ public final class ReadingsJson {
 			ArrayNode array = nodes.arrayNode();
 			items.forEach((item) -> array.add(node(item)));
 			return array;
+		}
+		if (value instanceof SlopeRule rule) {
+			return nodes.stringNode(rule.word());
 		}
 		if (value instanceof String || value instanceof Instant) {
 			return nodes.stringNode(value.toString());

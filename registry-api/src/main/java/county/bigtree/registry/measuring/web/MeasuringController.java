@@ -154,7 +154,8 @@ class MeasuringController {
 	 * How the points stand among those on the books.
 	 *
 	 * @param toLead how many points more would make it champion; equal points share; null
-	 * where its figures were taken by a method that takes no title
+	 * where its figures were taken by a method that takes no title, or the species holds
+	 * none there
 	 * @param toShare how many would give it a share of the title, by the county's tie
 	 * rule; null as before
 	 * @param aheadOfLeaderProbability that it is truly larger than the leader

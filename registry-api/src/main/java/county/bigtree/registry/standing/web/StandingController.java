@@ -114,8 +114,8 @@ class StandingController {
 	/**
 	 * A species' titles and the top of its ranking.
 	 */
-	record SpeciesStandingJson(String species, LocalDate asOf, Instant recordedThrough, int total,
-			List<StandingJson.Item> holders, StandingJson.@Nullable Item top) {
+	record SpeciesStandingJson(String species, LocalDate asOf, Instant recordedThrough, boolean speciesEligible,
+			int total, List<StandingJson.Item> holders, StandingJson.@Nullable Item top) {
 
 		/**
 		 * More than ever share a title in practice; the ranking itself has them all.
@@ -124,8 +124,8 @@ class StandingController {
 
 		static SpeciesStandingJson from(String species, StandingPage page) {
 			List<StandingJson.Item> items = page.items().stream().map(StandingJson.Item::from).toList();
-			return new SpeciesStandingJson(species, page.asOf().day(), page.recordedThrough(), page.total(),
-					items.stream().filter((item) -> item.title() != null).toList(),
+			return new SpeciesStandingJson(species, page.asOf().day(), page.recordedThrough(), page.speciesEligible(),
+					page.total(), items.stream().filter((item) -> item.title() != null).toList(),
 					items.isEmpty() ? null : items.get(0));
 		}
 

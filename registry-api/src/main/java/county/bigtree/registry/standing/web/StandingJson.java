@@ -17,14 +17,18 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A page of a ranking.
+ *
+ * @param speciesEligible whether the rules let trees of the species hold titles
  */
 record StandingJson(String county, String species, LocalDate asOf, Instant knownAt, Instant recordedThrough,
-		LocalDate rulebook, int total, List<Item> items, @Nullable String next) implements Paged {
+		LocalDate rulebook, boolean speciesEligible, int total, List<Item> items,
+		@Nullable String next) implements Paged {
 
 	static StandingJson from(BookKey book, StandingPage page, @Nullable String next) {
 		Instant knownAt = page.asOf().present() ? page.recordedThrough() : page.asOf().knownAt();
 		return new StandingJson(book.county(), book.species(), page.asOf().day(), knownAt, page.recordedThrough(),
-				page.rulebook(), page.total(), page.items().stream().map(Item::from).toList(), next);
+				page.rulebook(), page.speciesEligible(), page.total(), page.items().stream().map(Item::from).toList(),
+				next);
 	}
 
 	/**

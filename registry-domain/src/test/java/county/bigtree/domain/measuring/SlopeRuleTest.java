@@ -1,4 +1,4 @@
-package county.bigtree.domain.rulebook;
+package county.bigtree.domain.measuring;
 
 import org.junit.jupiter.api.Test;
 
