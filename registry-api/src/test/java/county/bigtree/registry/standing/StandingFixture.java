@@ -87,8 +87,8 @@ class StandingFixture implements AutoCloseable {
 		this.context.registerBean("transactionManager", DataSourceTransactionManager.class,
 				() -> new DataSourceTransactionManager(this.dataSource));
 		this.context.register(Transactions.class);
-		this.context.scan("county.bigtree.registry.journal", "county.bigtree.registry.rules",
-				"county.bigtree.registry.standing");
+		this.context.scan("county.bigtree.registry.disclosure", "county.bigtree.registry.journal",
+				"county.bigtree.registry.rules", "county.bigtree.registry.standing");
 		removeWhatIsForTheWeb();
 		faults.accept(this.context);
 		this.context.refresh();
