@@ -54,6 +54,11 @@ class ApiDescription {
 						new SecurityScheme().type(SecurityScheme.Type.HTTP)
 							.scheme("bearer")
 							.description("A personal access token"))
+				.addSecuritySchemes("session", new SecurityScheme().type(SecurityScheme.Type.APIKEY)
+					.in(SecurityScheme.In.COOKIE)
+					.name("session")
+					.description("The cookie set by signing in, named __Host-session where the public address is "
+							+ "https; what is not only read needs the csrfToken in the header X-CSRF-TOKEN too"))
 				.addSecuritySchemes("password",
 						new SecurityScheme().type(SecurityScheme.Type.HTTP)
 							.scheme("basic")

@@ -71,6 +71,7 @@ class Conventions implements OperationCustomizer {
 		}
 		else if (operation.getSecurity() == null || operation.getSecurity().isEmpty()) {
 			operation.addSecurityItem(new SecurityRequirement().addList("token"));
+			operation.addSecurityItem(new SecurityRequirement().addList("session"));
 		}
 		operation.addExtension("x-who-may", ApiDescription.kebab(access.value().name()));
 	}

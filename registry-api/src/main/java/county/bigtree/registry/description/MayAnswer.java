@@ -65,8 +65,16 @@ final class MayAnswer {
 
 	private void byWhoMay() {
 		boolean byPassword = this.handler.hasMethodAnnotation(SecurityRequirement.class);
-		this.problems.add(byPassword ? ProblemType.SIGN_IN_FAILED : ProblemType.SIGN_IN_NEEDED);
 		Access access = this.handler.getMethodAnnotation(Access.class);
+		if (byPassword) {
+			this.problems.add(ProblemType.SIGN_IN_FAILED);
+		}
+		if (!byPassword || access != null && access.value() == Who.ANYONE) {
+			this.problems.add(ProblemType.SIGN_IN_NEEDED);
+		}
+		if (!does(this.handler, RequestMethod.GET)) {
+			this.problems.add(ProblemType.CROSS_SITE);
+		}
 		boolean byRole = access != null && access.value() != Who.ANYONE && access.value() != Who.SIGNED_IN;
 		if (byRole || decidesOnAState(this.handler)) {
 			this.problems.add(ProblemType.NOT_ALLOWED);

@@ -13,6 +13,8 @@ interface People extends Repository<Person, UUID> {
 
 	Person saveAndFlush(Person person);
 
+	Optional<Person> findById(UUID id);
+
 	@Query("select p from Person p where lower(p.email) = lower(:email)")
 	Optional<Person> findByEmail(String email);
 

@@ -61,6 +61,18 @@ class Person implements Persistable<UUID> {
 		return this.isNew;
 	}
 
+	String email() {
+		return this.email;
+	}
+
+	String creditName() {
+		return this.creditName;
+	}
+
+	void changePassword(String hash) {
+		this.passwordHash = hash;
+	}
+
 	String passwordHash() {
 		return this.passwordHash;
 	}

@@ -31,6 +31,10 @@ public enum ProblemType {
 	NOT_ALLOWED("not-allowed", HttpStatus.FORBIDDEN, "Not yours to do",
 			"You are signed in, but your roles do not include this. Roles are given by county, by its coordinator."),
 
+	CROSS_SITE("cross-site", HttpStatus.FORBIDDEN, "Not sent from here",
+			"Whoever is signed in with a cookie must send the token of their session along with everything that "
+					+ "changes something, so that no other site can act for them. It stands in the answer to signing in, "
+					+ "and belongs in the header X-CSRF-TOKEN."),
 	NOT_FOUND("not-found", HttpStatus.NOT_FOUND, "Nothing here",
 			"There is nothing at this address, or nothing that you may see."),
 

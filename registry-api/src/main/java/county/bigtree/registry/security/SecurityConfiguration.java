@@ -2,12 +2,15 @@ package county.bigtree.registry.security;
 
 import java.io.IOException;
 
+import county.bigtree.registry.http.ClientNetwork;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.people.Actors;
 import county.bigtree.registry.people.SignIn;
+import county.bigtree.registry.people.SignInEvent;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
 import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.session.PersonSession;
 import jakarta.servlet.DispatcherType;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -17,6 +20,7 @@ import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.HttpMethod;
+import org.springframework.security.access.AccessDeniedException;
 import org.springframework.security.authentication.AuthenticationManager;
 import org.springframework.security.authentication.BadCredentialsException;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
@@ -28,12 +32,15 @@ import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.AuthenticationFilter;
+import org.springframework.security.web.csrf.CsrfException;
+import org.springframework.security.web.csrf.CsrfFilter;
 
 /**
- * Credentials come with each request: an access token, or e-mail address and password
- * where a token is made. No session is kept and no cookie heeded, so that there is
- * nothing for another site to ride on. Nothing outside the API takes more than GET; in it
- * each endpoint declares who may call it, see {@link EndpointAccess}.
+ * Who asks is known by an access token, by the cookie of a session, or by e-mail address
+ * and password where a token is made; a token goes before a cookie. Writes that rely on
+ * the cookie must bring the token of the session, as CSRF protection. Nothing outside the
+ * API takes more than GET; in it each endpoint declares who may call it, see
+ * {@link EndpointAccess}.
  */
 @Configuration(proxyBeanMethods = false)
 class SecurityConfiguration {
@@ -48,11 +55,14 @@ class SecurityConfiguration {
 
 	@Bean
 	@Order(1)
-	SecurityFilterChain whereTokensAreMade(HttpSecurity http, SignIn signIn) {
-		http.securityMatcher(
-				(request) -> HttpMethod.POST.matches(request.getMethod()) && TOKENS.equals(request.getRequestURI()));
-		return common(http).authenticationManager(byPassword(signIn))
-			.httpBasic((basic) -> basic.authenticationEntryPoint(this::signInFailed))
+	SecurityFilterChain whereTokensAreMade(HttpSecurity http, SignIn signIn, SessionContexts sessions) {
+		http.securityMatcher((request) -> HttpMethod.POST.matches(request.getMethod())
+				&& TOKENS.equals(request.getRequestURI()) && !sessions.judges(request));
+		return common(http).csrf(AbstractHttpConfigurer::disable)
+			.sessionManagement((session) -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
+			.authenticationManager(byPassword(signIn))
+			.httpBasic((basic) -> basic.authenticationEntryPoint(this::signInFailed)
+				.authenticationDetailsSource(ClientNetwork::of))
 			.exceptionHandling((handling) -> handling.authenticationEntryPoint(this::signInFailed))
 			.authorizeHttpRequests((requests) -> requests.anyRequest().authenticated())
 			.build();
@@ -60,15 +70,18 @@ class SecurityConfiguration {
 
 	@Bean
 	@Order(2)
-	SecurityFilterChain everywhereElse(HttpSecurity http, Actors actors) {
+	SecurityFilterChain everywhereElse(HttpSecurity http, Actors actors, SessionContexts sessions) {
 		AuthenticationFilter tokens = new AuthenticationFilter(byToken(actors), BearerToken::from);
 		tokens.setSuccessHandler((request, response, authentication) -> {
 		});
 		tokens.setFailureHandler(this::signInNeeded);
 		return common(http).addFilterBefore(tokens, AuthorizationFilter.class)
+			.securityContext((context) -> context.securityContextRepository(sessions))
+			.sessionManagement((session) -> session.sessionCreationPolicy(SessionCreationPolicy.NEVER))
+			.csrf((csrf) -> csrf.requireCsrfProtectionMatcher(SecurityConfiguration::mustComeFromHere))
 			.exceptionHandling((handling) -> handling
 				.authenticationEntryPoint((request, response, cause) -> onlyReads(request, response))
-				.accessDeniedHandler((request, response, cause) -> onlyReads(request, response)))
+				.accessDeniedHandler(this::refused))
 			.authorizeHttpRequests((requests) -> requests.dispatcherTypeMatchers(DispatcherType.ERROR)
 				.permitAll()
 				.requestMatchers("/api/**")
@@ -83,17 +96,24 @@ class SecurityConfiguration {
 	}
 
 	private static HttpSecurity common(HttpSecurity http) {
-		return http.csrf(AbstractHttpConfigurer::disable)
-			.requestCache(AbstractHttpConfigurer::disable)
+		return http.requestCache(AbstractHttpConfigurer::disable)
 			.logout(AbstractHttpConfigurer::disable)
-			.sessionManagement((session) -> session.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
 			.headers((headers) -> headers.cacheControl(HeadersConfigurer.CacheControlConfig::disable));
 	}
 
 	private static AuthenticationManager byPassword(SignIn signIn) {
-		return (given) -> signIn.signIn(given.getName(), String.valueOf(given.getCredentials()))
-			.<Authentication>map(ActorAuthentication::new)
-			.orElseThrow(() -> new BadCredentialsException("sign-in failed"));
+		return (given) -> {
+			try {
+				return signIn
+					.signIn(given.getName(), String.valueOf(given.getCredentials()), String.valueOf(given.getDetails()),
+							SignInEvent.PASSWORD_GIVEN)
+					.<Authentication>map(ActorAuthentication::new)
+					.orElseThrow(() -> new BadCredentialsException("sign-in failed"));
+			}
+			catch (Problem problem) {
+				throw new HeldBack(problem);
+			}
+		};
 	}
 
 	private static AuthenticationManager byToken(Actors actors) {
@@ -102,11 +122,23 @@ class SecurityConfiguration {
 			.orElseThrow(() -> new BadCredentialsException("no such token"));
 	}
 
+	/**
+	 * What a browser sends with the cookie of its own accord. Signing in is not asked for
+	 * it: it takes JSON alone, which no other site can have a browser send unasked.
+	 */
+	private static boolean mustComeFromHere(HttpServletRequest request) {
+		boolean signsIn = HttpMethod.POST.matches(request.getMethod())
+				&& "/api/v1/session".equals(request.getRequestURI());
+		return CsrfFilter.DEFAULT_CSRF_MATCHER.matches(request) && !signsIn
+				&& request.getHeader(HttpHeaders.AUTHORIZATION) == null && PersonSession.id(request).isPresent();
+	}
+
 	private void signInFailed(HttpServletRequest request, HttpServletResponse response, AuthenticationException cause)
 			throws IOException {
 		this.answers.write(
-				Problem.of(ProblemType.SIGN_IN_FAILED, "The e-mail address and password do not fit.")
-					.withHeader(HttpHeaders.WWW_AUTHENTICATE, "Basic realm=\"registry\", charset=\"UTF-8\""),
+				(cause instanceof HeldBack held) ? held.problem()
+						: Problem.of(ProblemType.SIGN_IN_FAILED, "The e-mail address and password do not fit.")
+							.withHeader(HttpHeaders.WWW_AUTHENTICATE, "Basic realm=\"registry\", charset=\"UTF-8\""),
 				request, response);
 	}
 
@@ -115,9 +147,37 @@ class SecurityConfiguration {
 		this.answers.write(EndpointAccess.signInNeeded(), request, response);
 	}
 
+	private void refused(HttpServletRequest request, HttpServletResponse response, AccessDeniedException cause)
+			throws IOException {
+		if (cause instanceof CsrfException) {
+			this.answers.write(
+					Problem.of(ProblemType.CROSS_SITE, "The X-CSRF-TOKEN header must hold the token of the session."),
+					request, response);
+		}
+		else {
+			onlyReads(request, response);
+		}
+	}
+
 	private void onlyReads(HttpServletRequest request, HttpServletResponse response) throws IOException {
 		this.answers.write(Problem.of(ProblemType.METHOD_NOT_ALLOWED, "This method is not taken here.")
 			.withHeader(HttpHeaders.ALLOW, "GET, HEAD"), request, response);
+	}
+
+	/** Not looked at, because too much failed before. */
+	private static final class HeldBack extends AuthenticationException {
+
+		private final transient Problem problem;
+
+		HeldBack(Problem problem) {
+			super(problem.detail());
+			this.problem = problem;
+		}
+
+		Problem problem() {
+			return this.problem;
+		}
+
 	}
 
 }

@@ -60,7 +60,8 @@ class AccountsIT {
 			.andExpect(content()
 				.json("""
 						{"person": "%s", "creditName": "%s", "administrator": false,
-						 "roles": [{"county": "dunmoor", "role": "coordinator"}, {"county": "larkmere", "role": "verifier"}]}"""
+						 "roles": [{"county": "dunmoor", "role": "coordinator"}, {"county": "larkmere", "role": "verifier"}],
+						 "csrfToken": null}"""
 					.formatted(person.id(), person.creditName()), JsonCompareMode.STRICT));
 	}
 
@@ -202,7 +203,7 @@ class AccountsIT {
 					"Bearer " + JsonPath.<String>read(made, "$.token")))
 			.andExpect(content().json("""
 					{"person": "%s", "creditName": "New Verifier", "administrator": false,
-					 "roles": [{"county": "larkmere", "role": "verifier"}]}"""
+					 "roles": [{"county": "larkmere", "role": "verifier"}], "csrfToken": null}"""
 				.formatted(JsonPath.<String>read(accepted, "$.person")), JsonCompareMode.STRICT));
 	}
 

@@ -7,6 +7,7 @@ import java.util.UUID;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
+import county.bigtree.registry.http.ClientNetwork;
 import county.bigtree.registry.http.Unkeyed;
 import county.bigtree.registry.people.AcceptInvitation;
 import county.bigtree.registry.people.Actor;
@@ -16,6 +17,7 @@ import county.bigtree.registry.people.Role;
 import county.bigtree.registry.problem.Problem;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Email;
 import jakarta.validation.constraints.NotBlank;
@@ -64,8 +66,9 @@ class InvitationController {
 	@Unkeyed
 	@ResponseStatus(HttpStatus.CREATED)
 	@Operation(operationId = "acceptInvitation", summary = "Open an account with the one-time token of an invitation")
-	Accepted accept(@Valid @RequestBody AcceptanceRequest request) {
-		return new Accepted(this.acceptInvitation.accept(request.token(), request.password(), request.creditName()));
+	Accepted accept(@Valid @RequestBody AcceptanceRequest request, HttpServletRequest http) {
+		return new Accepted(this.acceptInvitation.accept(request.token(), request.password(), request.creditName(),
+				ClientNetwork.of(http)));
 	}
 
 	/**
