@@ -34,7 +34,7 @@ public final class EmbeddedDatabase implements AutoCloseable {
 	/** Works in the schema and can't change it. */
 	public static final String SERVICE_ROLE = "registry_service";
 
-	private static final String DATABASE = "registry";
+	static final String DATABASE = "registry";
 
 	private static final Logger logger = LoggerFactory.getLogger(EmbeddedDatabase.class);
 

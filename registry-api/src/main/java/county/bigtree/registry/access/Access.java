@@ -16,4 +16,10 @@ public @interface Access {
 
 	Who value();
 
+	/**
+	 * Whether it is about the account itself, so that no token will do that is good for
+	 * less than everything.
+	 */
+	boolean account() default false;
+
 }

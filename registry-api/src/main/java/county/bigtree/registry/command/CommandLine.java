@@ -1,14 +1,19 @@
 package county.bigtree.registry.command;
 
+import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 
+import county.bigtree.db.RunningDatabase;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
+import org.springframework.boot.DefaultApplicationArguments;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.WebApplicationType;
 import org.springframework.context.ConfigurableApplicationContext;
@@ -20,7 +25,11 @@ public final class CommandLine {
 
 	private static final Logger logger = LoggerFactory.getLogger(CommandLine.class);
 
-	private static final Set<String> WORDS = new TreeSet<>(Set.of("verify", "recompute", "reduce"));
+	private static final Set<String> WORDS = new TreeSet<>(
+			Set.of("verify", "recompute", "reduce", "invite-administrator", "reset-password"));
+
+	/** What is done at the console while the register is served. */
+	private static final Set<String> WHILE_SERVING = Set.of("invite-administrator", "reset-password");
 
 	private final Class<?> application;
 
@@ -47,7 +56,7 @@ public final class CommandLine {
 				.println("There is no command \"" + word + "\": the commands are " + String.join(", ", WORDS) + ".");
 			return RegisterCommand.FAILED;
 		}
-		try (ConfigurableApplicationContext context = start(Arrays.copyOfRange(arguments, 1, arguments.length))) {
+		try (ConfigurableApplicationContext context = start(word, Arrays.copyOfRange(arguments, 1, arguments.length))) {
 			return (context != null) ? run(word, context) : RegisterCommand.FAILED;
 		}
 	}
@@ -71,9 +80,9 @@ public final class CommandLine {
 	/**
 	 * The running application; null if it did not start, which has then been said.
 	 */
-	private @Nullable ConfigurableApplicationContext start(String[] options) {
+	private @Nullable ConfigurableApplicationContext start(String word, String[] options) {
 		try {
-			return application().run(options);
+			return application(WHILE_SERVING.contains(word) ? serving(options) : Map.of()).run(options);
 		}
 		catch (RuntimeException ex) {
 			logger.debug("The register could not be opened", ex);
@@ -82,13 +91,34 @@ public final class CommandLine {
 	}
 
 	/**
+	 * How to get at the database of a register that is being served from here with its
+	 * own; nothing where that is not so.
+	 */
+	private static Map<String, Object> serving(String[] options) {
+		DefaultApplicationArguments given = new DefaultApplicationArguments(options);
+		if (given.containsOption("spring.datasource.url") || System.getenv("SPRING_DATASOURCE_URL") != null) {
+			return Map.of();
+		}
+		List<String> folders = given.getOptionValues("registry.data-folder");
+		String folder = (folders != null && !folders.isEmpty()) ? folders.get(0)
+				: System.getenv().getOrDefault("REGISTRY_DATA_FOLDER", "./registry-data");
+		return RunningDatabase.find(Path.of(folder))
+			.map((login) -> Map.<String, Object>of("spring.datasource.url", login.jdbcUrl(),
+					"spring.datasource.username", login.user(), "spring.datasource.password", login.password(),
+					"spring.flyway.enabled", "false"))
+			.orElse(Map.of());
+	}
+
+	/**
 	 * The service's own parts, of which only those that the command needs are made.
 	 */
-	private SpringApplication application() {
+	private SpringApplication application(Map<String, Object> database) {
 		SpringApplication springApplication = new SpringApplication(this.application);
 		springApplication.setWebApplicationType(WebApplicationType.NONE);
 		springApplication.setLazyInitialization(true);
-		springApplication.setDefaultProperties(Map.of("logging.level.root", "warn"));
+		Map<String, Object> properties = new HashMap<>(database);
+		properties.put("logging.level.root", "warn");
+		springApplication.setDefaultProperties(properties);
 		return springApplication;
 	}
 

@@ -76,7 +76,9 @@ final class MayAnswer {
 			this.problems.add(ProblemType.CROSS_SITE);
 		}
 		boolean byRole = access != null && access.value() != Who.ANYONE && access.value() != Who.SIGNED_IN;
-		if (byRole || decidesOnAState(this.handler)) {
+		boolean byScope = access != null && access.value() != Who.ANYONE
+				&& (access.account() || !does(this.handler, RequestMethod.GET));
+		if (byRole || byScope || decidesOnAState(this.handler)) {
 			this.problems.add(ProblemType.NOT_ALLOWED);
 		}
 	}

@@ -40,6 +40,10 @@ class AccessToken implements Persistable<UUID> {
 
 	private LocalDate expiresOn;
 
+	private String scope;
+
+	private @Nullable LocalDate lastUsedOn;
+
 	private @Nullable Instant revokedAt;
 
 	@Transient
@@ -49,7 +53,7 @@ class AccessToken implements Persistable<UUID> {
 	protected AccessToken() {
 	}
 
-	AccessToken(UUID person, String name, String secret, Instant createdAt, LocalDate expiresOn) {
+	AccessToken(UUID person, String name, String secret, Instant createdAt, LocalDate expiresOn, TokenScope scope) {
 		this.id = Uuid7.next();
 		this.person = person;
 		this.name = name;
@@ -57,6 +61,7 @@ class AccessToken implements Persistable<UUID> {
 		this.last4 = secret.substring(secret.length() - 4);
 		this.createdAt = createdAt;
 		this.expiresOn = expiresOn;
+		this.scope = scope.code();
 		this.isNew = true;
 	}
 
@@ -78,7 +83,8 @@ class AccessToken implements Persistable<UUID> {
 	}
 
 	TokenSummary summary() {
-		return new TokenSummary(this.id, this.name, this.last4, this.createdAt, this.expiresOn);
+		return new TokenSummary(this.id, this.name, this.last4, this.createdAt, this.expiresOn,
+				TokenScope.ofCode(this.scope), this.lastUsedOn);
 	}
 
 }

@@ -40,6 +40,13 @@ public record Actor(UUID id, String creditName, boolean administrator, Map<Strin
 		return new Actor(id, creditName, administrator, highest);
 	}
 
+	/** The same person with no more than a volunteer's roles. */
+	Actor asVolunteer() {
+		Map<String, Role> lower = new HashMap<>();
+		this.roles.keySet().forEach((county) -> lower.put(county, Role.VOLUNTEER));
+		return new Actor(this.id, this.creditName, false, lower);
+	}
+
 	/** Whether they hold the role, or one that includes it, in the county. */
 	public boolean is(Role role, String county) {
 		Role held = this.roles.get(county);

@@ -45,12 +45,29 @@ public class Actors {
 		return find(person).orElseThrow(() -> new IllegalArgumentException("no active person has the id " + person));
 	}
 
-	/** The owner of an access token that has neither expired nor been taken back. */
-	public Optional<Actor> findByToken(String token) {
-		return find("""
-				p.id = (select person from access_token
-					where hash = :hash and revoked_at is null and expires_on >= :today)""",
-				Map.of("hash", Secret.hash(token), "today", LocalDate.now(this.clock.withZone(ZoneOffset.UTC))));
+	/**
+	 * The owner of an access token that has neither expired nor been taken back. Notes
+	 * the day.
+	 */
+	public Optional<TokenHolder> findByToken(String token) {
+		LocalDate today = LocalDate.now(this.clock.withZone(ZoneOffset.UTC));
+		return this.jdbc.sql("""
+				select id, person, scope, last_used_on from access_token
+				where hash = :hash and revoked_at is null and expires_on >= :today""")
+			.param("hash", Secret.hash(token))
+			.param("today", today)
+			.query(Token.class)
+			.optional()
+			.flatMap((found) -> holder(found, today));
+	}
+
+	private Optional<TokenHolder> holder(Token token, LocalDate today) {
+		TokenScope scope = TokenScope.ofCode(token.scope());
+		Optional<Actor> owner = find(token.person());
+		if (owner.isPresent() && !today.equals(token.lastUsedOn())) {
+			this.jdbc.sql("update access_token set last_used_on = ? where id = ?").params(today, token.id()).update();
+		}
+		return owner.map((actor) -> new TokenHolder((scope == TokenScope.FILE) ? actor.asVolunteer() : actor, scope));
 	}
 
 	private Optional<Actor> find(String condition, Map<String, ?> parameters) {
@@ -71,6 +88,9 @@ public class Actors {
 
 	private record Row(UUID id, String creditName, @Nullable String county, @Nullable String role) {
 
+	}
+
+	private record Token(UUID id, UUID person, String scope, @Nullable LocalDate lastUsedOn) {
 	}
 
 }

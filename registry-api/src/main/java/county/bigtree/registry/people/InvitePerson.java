@@ -44,9 +44,9 @@ public class InvitePerson {
 		return invite(by.id(), email, creditName, new LinkedHashSet<>(roles));
 	}
 
-	/** The first administrator is invited by nobody. */
+	/** At the server's console: an administrator who is invited by nobody. */
 	@Transactional
-	Invited inviteAdministrator(String email) {
+	public Invited inviteAdministrator(String email) {
 		return invite((UUID) null, email, null, Set.of(CountyRole.administrator()));
 	}
 

@@ -35,14 +35,15 @@ public class MakeToken {
 	 * @param expiresOn the last day on which it shall work, today or later
 	 */
 	@Transactional
-	public Made make(Actor owner, String name, @Nullable LocalDate expiresOn) {
+	public Made make(Actor owner, String name, @Nullable LocalDate expiresOn, TokenScope scope) {
 		LocalDate today = LocalDate.now(this.clock.withZone(ZoneOffset.UTC));
 		LocalDate last = (expiresOn != null) ? expiresOn : today.plusDays(DAYS_BY_DEFAULT);
 		if (last.isBefore(today)) {
 			throw Problem.invalid("#/expiresOn", "out-of-range", "must not be before today, which is " + today);
 		}
 		String secret = Secret.make(PREFIX);
-		AccessToken made = this.tokens.save(new AccessToken(owner.id(), name, secret, this.clock.instant(), last));
+		AccessToken made = this.tokens
+			.save(new AccessToken(owner.id(), name, secret, this.clock.instant(), last, scope));
 		return new Made(secret, made.summary());
 	}
 

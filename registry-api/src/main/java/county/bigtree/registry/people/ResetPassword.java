@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 
 import county.bigtree.registry.id.Uuid7;
@@ -69,6 +70,14 @@ public class ResetPassword {
 			.update();
 		this.endAccess.record().note(SignInEvent.RESET_MADE, of, network);
 		return new Made(secret, expires);
+	}
+
+	/** Makes one at the server's console, for an account that is open. */
+	@Transactional
+	public Optional<Made> makeAtConsole(String email) {
+		return this.people.findByEmail(email)
+			.filter(Person::isActive)
+			.map((person) -> make(person.getId(), null, "console"));
 	}
 
 	/** Takes the new password of whoever has the secret. */

@@ -3,6 +3,8 @@ package county.bigtree.registry.security;
 import java.util.List;
 
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.people.TokenHolder;
+import county.bigtree.registry.people.TokenScope;
 
 import org.springframework.security.authentication.AbstractAuthenticationToken;
 
@@ -13,10 +15,22 @@ final class ActorAuthentication extends AbstractAuthenticationToken {
 
 	private final transient Actor actor;
 
+	private final TokenScope scope;
+
 	ActorAuthentication(Actor actor) {
+		this(new TokenHolder(actor, TokenScope.ALL));
+	}
+
+	ActorAuthentication(TokenHolder holder) {
 		super(List.of());
-		this.actor = actor;
+		this.actor = holder.actor();
+		this.scope = holder.scope();
 		setAuthenticated(true);
+	}
+
+	/** What may be done with what came along, at most. */
+	TokenScope scope() {
+		return this.scope;
 	}
 
 	@Override

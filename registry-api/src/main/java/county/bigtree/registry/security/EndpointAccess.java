@@ -7,6 +7,7 @@ import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.people.Role;
+import county.bigtree.registry.people.TokenScope;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import jakarta.servlet.http.HttpServletRequest;
@@ -14,6 +15,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpMethod;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.web.method.HandlerMethod;
@@ -37,6 +39,7 @@ class EndpointAccess implements HandlerInterceptor {
 				throw notAllowed();
 			}
 			judge(access.value(), county(request));
+			judgeScope(access, request);
 		}
 		return true;
 	}
@@ -67,6 +70,20 @@ class EndpointAccess implements HandlerInterceptor {
 		};
 		if (!allowed) {
 			throw notAllowed();
+		}
+	}
+
+	/** What anyone may do, a token of any scope may do too. */
+	private static void judgeScope(Access access, HttpServletRequest request) {
+		if (access.value() == Who.ANYONE || !(SecurityContextHolder.getContext()
+			.getAuthentication() instanceof ActorAuthentication authentication)) {
+			return;
+		}
+		TokenScope scope = authentication.scope();
+		boolean reads = HttpMethod.GET.matches(request.getMethod()) || HttpMethod.HEAD.matches(request.getMethod());
+		if (scope == TokenScope.READ && !reads || scope != TokenScope.ALL && access.account()) {
+			throw Problem.of(ProblemType.NOT_ALLOWED,
+					"The scope of this token, " + scope.code() + ", does not include this.");
 		}
 	}
 

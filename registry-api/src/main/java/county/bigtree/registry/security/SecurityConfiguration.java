@@ -7,6 +7,7 @@ import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.people.Actors;
 import county.bigtree.registry.people.SignIn;
 import county.bigtree.registry.people.SignInEvent;
+import county.bigtree.registry.people.TokenHolder;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
 import county.bigtree.registry.problem.ProblemType;
@@ -107,7 +108,7 @@ class SecurityConfiguration {
 				return signIn
 					.signIn(given.getName(), String.valueOf(given.getCredentials()), String.valueOf(given.getDetails()),
 							SignInEvent.PASSWORD_GIVEN)
-					.<Authentication>map(ActorAuthentication::new)
+					.<Authentication>map((Actor actor) -> new ActorAuthentication(actor))
 					.orElseThrow(() -> new BadCredentialsException("sign-in failed"));
 			}
 			catch (Problem problem) {
@@ -118,7 +119,7 @@ class SecurityConfiguration {
 
 	private static AuthenticationManager byToken(Actors actors) {
 		return (given) -> actors.findByToken(String.valueOf(given.getCredentials()))
-			.<Authentication>map((Actor actor) -> new ActorAuthentication(actor))
+			.<Authentication>map((TokenHolder holder) -> new ActorAuthentication(holder))
 			.orElseThrow(() -> new BadCredentialsException("no such token"));
 	}
 

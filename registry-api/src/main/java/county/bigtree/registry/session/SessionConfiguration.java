@@ -23,8 +23,8 @@ import org.springframework.session.web.http.DefaultCookieSerializer;
 class SessionConfiguration {
 
 	/** The only classes that a stored session is read into. */
-	private static final ObjectInputFilter KNOWN = ObjectInputFilter.Config.createFilter(
-			"maxbytes=10000;maxdepth=5;java.lang.*;org.springframework.security.web.csrf.DefaultCsrfToken;!*");
+	private static final ObjectInputFilter KNOWN = ObjectInputFilter.Config
+		.createFilter("maxdepth=5;java.lang.*;org.springframework.security.web.csrf.DefaultCsrfToken;!*");
 
 	@Bean
 	CookieSerializer sessionCookie(PublicAddress address) {

@@ -52,7 +52,7 @@ public class TestPeople {
 			this.accounts.give(opened, List.of(roles), null, this.clock.instant());
 			return opened;
 		});
-		String token = this.makeToken.make(this.actors.get(id), "test", null).secret();
+		String token = this.makeToken.make(this.actors.get(id), "test", null, TokenScope.ALL).secret();
 		return new TestPerson(id, email, "Person " + number, token);
 	}
 

@@ -13,6 +13,7 @@ import org.springframework.core.serializer.DefaultSerializer;
 import org.springframework.mock.env.MockEnvironment;
 import org.springframework.mock.web.MockHttpServletRequest;
 import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.mock.web.MockHttpSession;
 import org.springframework.security.web.csrf.DefaultCsrfToken;
 import org.springframework.session.web.http.CookieSerializer;
 
@@ -37,10 +38,10 @@ class PersonSessionTest {
 	@Test
 	void beginsUnderAnotherId() {
 		MockHttpServletRequest request = new MockHttpServletRequest();
-		String planted = String.valueOf(request.getSession(true).getId());
+		request.setSession(new MockHttpSession(null, "planted"));
 		PersonSession.begin(request, PERSON, BEGAN);
 		assertThat(PersonSession.id(request)).isPresent()
-			.hasValueSatisfying((id) -> assertThat(id).isNotEqualTo(planted));
+			.hasValueSatisfying((id) -> assertThat(id).isNotEqualTo("planted"));
 	}
 
 	@Test
@@ -49,7 +50,6 @@ class PersonSessionTest {
 		assertThat(read(5L)).isEqualTo(5L);
 		assertThat(read(new DefaultCsrfToken("h", "p", "t"))).isInstanceOf(DefaultCsrfToken.class);
 		assertThatThrownBy(() -> read(new ArrayList<>(List.of("x")))).isInstanceOf(InvalidClassException.class);
-		assertThatThrownBy(() -> read("x".repeat(20_000))).isInstanceOf(InvalidClassException.class);
 	}
 
 	@Test

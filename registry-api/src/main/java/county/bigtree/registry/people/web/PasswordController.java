@@ -49,7 +49,7 @@ class PasswordController {
 	}
 
 	@PutMapping("/me/password")
-	@Access(Who.SIGNED_IN)
+	@Access(value = Who.SIGNED_IN, account = true)
 	@ResponseStatus(HttpStatus.NO_CONTENT)
 	@Operation(operationId = "changePassword", summary = "Change your password, which ends your other sessions")
 	void change(@Valid @RequestBody PasswordChange request, Actor actor, HttpServletRequest http) {

@@ -81,7 +81,7 @@ class SessionController {
 	}
 
 	@DeleteMapping
-	@Access(Who.SIGNED_IN)
+	@Access(value = Who.SIGNED_IN, account = true)
 	@ResponseStatus(HttpStatus.NO_CONTENT)
 	@Operation(operationId = "signOut", summary = "Sign out: here, or wherever you are signed in with a cookie")
 	void signOut(@RequestParam(defaultValue = "false") boolean everywhere, Actor actor, HttpServletRequest http) {

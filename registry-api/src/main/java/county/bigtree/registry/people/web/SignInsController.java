@@ -36,7 +36,7 @@ class SignInsController {
 	}
 
 	@GetMapping("/api/v1/people/me/sign-ins")
-	@Access(Who.SIGNED_IN)
+	@Access(value = Who.SIGNED_IN, account = true)
 	@Operation(operationId = "listOwnSignIns",
 			summary = "Sign-ins to your account, the failed ones included, newest first")
 	Page<SignInJson> own(Paging paging, Actor actor) {
