@@ -14,6 +14,7 @@ public class RegistryApplication {
 	 * Serves, or runs the command that the first argument names.
 	 */
 	public static void main(String[] args) {
+		SecretsInArguments.warning(args).ifPresent(System.err::println);
 		if (CommandLine.asksFor(args)) {
 			System.exit(new CommandLine(RegistryApplication.class).run(args));
 		}

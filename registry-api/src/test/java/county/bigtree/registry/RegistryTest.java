@@ -16,7 +16,9 @@ import org.springframework.test.context.ContextConfiguration;
  */
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
-@SpringBootTest(webEnvironment = WebEnvironment.RANDOM_PORT)
+@SpringBootTest(webEnvironment = WebEnvironment.RANDOM_PORT,
+		properties = { "registry.limits.network-per-second=0", "registry.limits.account-per-second=0",
+				"registry.sign-in.failures-of-network=1000" })
 @AutoConfigureMockMvc
 @ContextConfiguration(initializers = RegistryTestDatabase.class)
 public @interface RegistryTest {

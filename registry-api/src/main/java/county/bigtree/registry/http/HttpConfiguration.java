@@ -1,14 +1,20 @@
 package county.bigtree.registry.http;
 
-import tools.jackson.databind.json.JsonMapper;
 import java.time.Clock;
 import java.util.List;
 
+import tools.jackson.core.StreamReadConstraints;
+import tools.jackson.core.json.JsonFactory;
+import tools.jackson.databind.json.JsonMapper;
+
 import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.beans.factory.config.ConfigurableBeanFactory;
 import org.springframework.boot.autoconfigure.condition.ConditionalOnMissingBean;
+import org.springframework.boot.jackson.autoconfigure.JsonMapperBuilderCustomizer;
 import org.springframework.boot.webmvc.autoconfigure.WebMvcRegistrations;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Scope;
 import org.springframework.scheduling.annotation.EnableScheduling;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.web.method.support.HandlerMethodArgumentResolver;
@@ -38,6 +44,22 @@ class HttpConfiguration implements WebMvcConfigurer {
 	@ConditionalOnMissingBean
 	Clock clock() {
 		return Clock.systemUTC();
+	}
+
+	/** Written by people, JSON is neither deep nor are its numbers long. */
+	@Bean
+	@Scope(ConfigurableBeanFactory.SCOPE_PROTOTYPE)
+	static JsonMapper.Builder jsonMapperBuilder(List<JsonMapperBuilderCustomizer> customizers) {
+		StreamReadConstraints constraints = StreamReadConstraints.builder()
+			.maxNestingDepth(32)
+			.maxNumberLength(40)
+			.maxNameLength(200)
+			.maxStringLength(RequestBodies.MOST_BYTES)
+			.build();
+		JsonMapper.Builder builder = JsonMapper
+			.builder(JsonFactory.builder().streamReadConstraints(constraints).build());
+		customizers.forEach((customizer) -> customizer.customize(builder));
+		return builder;
 	}
 
 	@Bean

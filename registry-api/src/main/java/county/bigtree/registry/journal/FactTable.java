@@ -18,7 +18,8 @@ public enum FactTable {
 	MEASUREMENT_MOVE("measurement_move"), VISIT("visit"), VISIT_OUTCOME("visit_outcome"),
 	CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row"),
 	IMPORT_WITHDRAWAL("import_withdrawal"), OLDER_RECORD("older_record"), TREE_OWNER("tree_owner"),
-	OWNER_END("owner_end"), CONSENT("consent"), LETTER("letter"), LETTER_OUTCOME("letter_outcome");
+	OWNER_END("owner_end"), CONSENT("consent"), LETTER("letter"), LETTER_OUTCOME("letter_outcome"),
+	TEXT_ERASURE("text_erasure");
 
 	private final String table;
 

@@ -13,7 +13,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * People's words are those of which the journal holds the digest, and none are missing.
+ * People's words are those of which the journal holds the digest, and none are missing
+ * but those of which it says that they were erased.
  */
 @Component
 @Order(2)
@@ -42,7 +43,13 @@ class WordsCheck implements RegisterCheck {
 		try (Stream<Piece> pieces = pieces()) {
 			pieces.forEach((piece) -> {
 				findings.looked();
-				if (piece.body() == null || piece.salt() == null) {
+				if (piece.erased()) {
+					if (piece.body() != null) {
+						findings.add("%s: the words of piece %s (change %d) were erased and are still there"
+							.formatted(piece.county(), piece.id(), piece.seq()));
+					}
+				}
+				else if (piece.body() == null || piece.salt() == null) {
 					findings.add("%s: the words of piece %s (change %d) are missing".formatted(piece.county(),
 							piece.id(), piece.seq()));
 				}
@@ -57,16 +64,16 @@ class WordsCheck implements RegisterCheck {
 
 	private Stream<Piece> pieces() {
 		return this.jdbc.sql("""
-				select p.county, p.seq, p.id::text as id, p.digest, b.salt, b.body
-				from text_piece p left join text_body b on b.id = p.id""")
+				select p.county, p.seq, p.id::text as id, p.digest, b.salt, b.body, e.text is not null as erased
+				from text_piece p left join text_body b on b.id = p.id left join text_erasure e on e.text = p.id""")
 			.withFetchSize(FETCH)
 			.query((row, number) -> new Piece(row.getString("county"), row.getLong("seq"), row.getString("id"),
-					row.getBytes("digest"), row.getBytes("salt"), row.getString("body")))
+					row.getBytes("digest"), row.getBytes("salt"), row.getString("body"), row.getBoolean("erased")))
 			.stream();
 	}
 
 	private record Piece(String county, long seq, String id, byte[] digest, byte @Nullable [] salt,
-			@Nullable String body) {
+			@Nullable String body, boolean erased) {
 	}
 
 }

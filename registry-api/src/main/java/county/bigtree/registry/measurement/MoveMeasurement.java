@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.LongConsumer;
 
+import county.bigtree.registry.people.OpenWork;
 import county.bigtree.registry.people.Verifiers;
 import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.journal.Change;
@@ -127,6 +128,15 @@ public class MoveMeasurement {
 			this.facts = facts;
 			this.texts = texts;
 			this.journal = journal;
+		}
+
+		/** By someone else, of what they can't do any more. */
+		void handBack(Change change, UUID measurement, OpenWork.Leaving leaving) {
+			MeasurementMove move = MeasurementMove.HAND_BACK;
+			this.facts.append(change, FactTable.MEASUREMENT_MOVE, "id", Uuid7.next(), "measurement", measurement,
+					"move", move.code(), "to_status", move.to(), "verifier", null, "by_person", leaving.by(), "reason",
+					this.texts.keep(change, leaving.reason()));
+			this.journal.close(change, "measurement-" + move.code(), leaving.by());
 		}
 
 		void append(Change change, UUID measurement, MeasurementMove move, @Nullable UUID verifier, Actor actor,

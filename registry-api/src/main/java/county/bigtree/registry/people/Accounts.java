@@ -42,7 +42,8 @@ class Accounts {
 					insert into role_assignment (id, person, county, role, from_at, given_by)
 					select :id, :person, :county, :role, :at, :givenBy
 					where not exists (select from role_assignment where person = :person
-						and county is not distinct from :county and role = :role and until_at is null)""")
+						and county is not distinct from :county and role = :role
+						and (until_at is null or until_at > :at))""")
 				.param("id", Uuid7.next())
 				.param("person", person)
 				.param("county", role.county(), java.sql.Types.VARCHAR)

@@ -43,9 +43,8 @@ class FirstAdministrator implements ApplicationRunner {
 	private boolean thereIsOne() {
 		return this.jdbc.sql("""
 				select exists (select from role_assignment r join person p on p.id = r.person
-					where r.role = 'administrator' and r.until_at is null and p.active)""")
-			.query(Boolean.class)
-			.single();
+					where r.role = 'administrator' and (r.until_at is null or r.until_at > now())
+						and p.active)""").query(Boolean.class).single();
 	}
 
 }

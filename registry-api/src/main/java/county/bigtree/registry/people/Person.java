@@ -9,6 +9,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import org.hibernate.annotations.DynamicUpdate;
 import jakarta.persistence.Transient;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.data.domain.Persistable;
 
@@ -28,11 +29,15 @@ class Person implements Persistable<UUID> {
 
 	private String creditName;
 
+	private @Nullable String legalName;
+
 	private String passwordHash;
 
 	private boolean active;
 
 	private Instant createdAt;
+
+	private @Nullable Instant erasedAt;
 
 	@Transient
 	private boolean isNew;
@@ -67,6 +72,43 @@ class Person implements Persistable<UUID> {
 
 	String creditName() {
 		return this.creditName;
+	}
+
+	/** Takes the names given; an empty legal name takes it away. */
+	void name(@Nullable String credit, @Nullable String legal) {
+		if (credit != null) {
+			this.creditName = credit.strip();
+		}
+		if (legal != null) {
+			this.legalName = legal.isBlank() ? null : legal.strip();
+		}
+	}
+
+	void activate(boolean open) {
+		this.active = open;
+	}
+
+	boolean isErased() {
+		return this.erasedAt != null;
+	}
+
+	/** Leaves nothing that tells who it was. */
+	void erase(Instant now) {
+		this.email = erasedAddress(this.id);
+		this.creditName = "Somebody no longer named";
+		this.legalName = null;
+		this.passwordHash = "";
+		this.active = false;
+		this.erasedAt = now;
+	}
+
+	/** Belongs to nobody: the domain exists nowhere (RFC 2606). */
+	static String erasedAddress(UUID id) {
+		return id + "@erased.invalid";
+	}
+
+	OwnAccount.Kept kept() {
+		return new OwnAccount.Kept(this.id, this.email, this.creditName, this.legalName, this.createdAt);
 	}
 
 	void changePassword(String hash) {

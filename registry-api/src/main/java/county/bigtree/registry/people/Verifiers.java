@@ -24,9 +24,13 @@ public class Verifiers {
 	 * @throws Problem of an invalid {@code verifier} in the request
 	 */
 	public UUID require(@Nullable UUID person, String county) {
-		boolean may = person != null && this.jdbc.sql("""
-				select exists (select from role_assignment where person = ? and county = ? and until_at is null
-				  and role in ('verifier', 'coordinator'))""").params(person, county).query(Boolean.class).single();
+		boolean may = person != null && this.jdbc
+			.sql("""
+					select exists (select from role_assignment where person = ? and county = ? and from_at <= now() and (until_at is null or until_at > now())
+					  and role in ('verifier', 'coordinator'))""")
+			.params(person, county)
+			.query(Boolean.class)
+			.single();
 		if (person == null || !may) {
 			throw Problem.invalid("#/verifier", "not-a-verifier", "must be a verifier of the county");
 		}

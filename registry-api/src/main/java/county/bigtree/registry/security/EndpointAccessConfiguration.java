@@ -13,8 +13,15 @@ import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 @Configuration(proxyBeanMethods = false)
 class EndpointAccessConfiguration implements WebMvcConfigurer {
 
+	private final RequestLimits limits;
+
+	EndpointAccessConfiguration(RequestLimits limits) {
+		this.limits = limits;
+	}
+
 	@Override
 	public void addInterceptors(InterceptorRegistry registry) {
+		registry.addInterceptor(new LimitAccounts(this.limits)).order(-1);
 		registry.addInterceptor(new EndpointAccess()).order(0);
 	}
 

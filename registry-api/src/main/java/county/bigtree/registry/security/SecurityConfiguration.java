@@ -12,10 +12,12 @@ import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
 import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.session.PersonSession;
+import county.bigtree.registry.session.PublicAddress;
 import jakarta.servlet.DispatcherType;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
+import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.annotation.Order;
@@ -26,7 +28,6 @@ import org.springframework.security.authentication.AuthenticationManager;
 import org.springframework.security.authentication.BadCredentialsException;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
-import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.AuthenticationException;
@@ -35,6 +36,7 @@ import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.authentication.AuthenticationFilter;
 import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.security.web.csrf.CsrfFilter;
+import org.springframework.security.web.header.HeaderWriterFilter;
 
 /**
  * Who asks is known by an access token, by the cookie of a session, or by e-mail address
@@ -44,14 +46,21 @@ import org.springframework.security.web.csrf.CsrfFilter;
  * {@link EndpointAccess}.
  */
 @Configuration(proxyBeanMethods = false)
+@EnableConfigurationProperties(RequestLimits.class)
 class SecurityConfiguration {
 
 	private static final String TOKENS = "/api/v1/tokens";
 
 	private final ProblemAnswers answers;
 
-	SecurityConfiguration(ProblemAnswers answers) {
+	private final PublicAddress address;
+
+	private final LimitNetworks limitNetworks;
+
+	SecurityConfiguration(ProblemAnswers answers, PublicAddress address, RequestLimits limits) {
 		this.answers = answers;
+		this.address = address;
+		this.limitNetworks = new LimitNetworks(limits, answers);
 	}
 
 	@Bean
@@ -96,10 +105,11 @@ class SecurityConfiguration {
 			.build();
 	}
 
-	private static HttpSecurity common(HttpSecurity http) {
-		return http.requestCache(AbstractHttpConfigurer::disable)
-			.logout(AbstractHttpConfigurer::disable)
-			.headers((headers) -> headers.cacheControl(HeadersConfigurer.CacheControlConfig::disable));
+	private HttpSecurity common(HttpSecurity http) {
+		return SecurityHeaders.write(http, this.address)
+			.addFilterAfter(this.limitNetworks, HeaderWriterFilter.class)
+			.requestCache(AbstractHttpConfigurer::disable)
+			.logout(AbstractHttpConfigurer::disable);
 	}
 
 	private static AuthenticationManager byPassword(SignIn signIn) {

@@ -30,15 +30,19 @@ public enum VisitOutcome {
 	UNSAFE,
 
 	/** The verifier did not get there. */
-	NOT_REACHED;
+	NOT_REACHED,
+
+	/** Its verifier no longer verifies: nobody tells it, it comes of their leaving. */
+	HANDED_BACK;
 
 	/** As in JSON and in the database. */
 	public String code() {
 		return name().toLowerCase(Locale.ROOT).replace('_', '-');
 	}
 
+	/** Of those that can be told. */
 	public static Optional<VisitOutcome> find(String code) {
-		return Arrays.stream(values()).filter((one) -> one.code().equals(code)).findFirst();
+		return Arrays.stream(values()).filter((one) -> one != HANDED_BACK && one.code().equals(code)).findFirst();
 	}
 
 	/**
@@ -48,7 +52,7 @@ public enum VisitOutcome {
 		return switch (this) {
 			case SEEN -> Optional.of(Condition.UPRIGHT);
 			case NOT_FOUND -> Optional.of(Condition.NOT_FOUND);
-			case MEASURED, REFUSED, NO_ANSWER, UNSAFE, NOT_REACHED -> Optional.empty();
+			case MEASURED, REFUSED, NO_ANSWER, UNSAFE, NOT_REACHED, HANDED_BACK -> Optional.empty();
 		};
 	}
 
@@ -60,6 +64,7 @@ public enum VisitOutcome {
 			case MEASURED, SEEN -> condition != Condition.NOT_FOUND;
 			case NOT_FOUND -> condition == Condition.NOT_FOUND || condition == Condition.REMOVED;
 			case REFUSED, NO_ANSWER, UNSAFE, NOT_REACHED -> true;
+			case HANDED_BACK -> false;
 		};
 	}
 

@@ -9,6 +9,7 @@ import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.people.OpenWork;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Component;
@@ -39,6 +40,14 @@ class VisitRecorder {
 				this.texts.keep(change, plan.notes()));
 		this.journal.close(change, "visit-planned", actor.id());
 		return id;
+	}
+
+	/** By someone else, of what they can't do any more. */
+	void handedBack(Change change, UUID visit, OpenWork.Leaving leaving) {
+		VisitOutcome outcome = VisitOutcome.HANDED_BACK;
+		this.facts.append(change, FactTable.VISIT_OUTCOME, "visit", visit, "outcome", outcome.code(), "visited_on",
+				change.today(), "remarks", this.texts.keep(change, leaving.reason()), "by_person", leaving.by());
+		this.journal.close(change, "visit-" + outcome.code(), leaving.by());
 	}
 
 	void told(Change change, Actor actor, UUID visit, VisitOutcome outcome, OutcomeBody told, @Nullable UUID report) {

@@ -9,6 +9,7 @@ import jakarta.servlet.http.Cookie;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -27,6 +28,9 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 class SessionsIT {
 
 	private static final String WANTED = "nine herons over the mill";
+
+	@LocalServerPort
+	private int port;
 
 	@Autowired
 	private MockMvc mvc;
@@ -173,7 +177,7 @@ class SessionsIT {
 		this.jdbc.sql("""
 				insert into sign_in_event (id, happened_at, event, account, client_network)
 				select gen_random_uuid(), now(), 'failed', sha256(n::text::bytea), '2001:db8:1:2:0:0:0:0/64'
-				from generate_series(1, 100) n""").update();
+				from generate_series(1, 1000) n""").update();
 		TestPerson person = this.people.volunteer("larkmere");
 		browser.signIn(person.email(), TestPeople.PASSWORD).andExpect(status().isTooManyRequests());
 		new Browser(this.mvc, "2001:db8:1:2:ffff::9").signIn(person.email(), TestPeople.PASSWORD)
@@ -294,6 +298,31 @@ class SessionsIT {
 		this.mvc.perform(get("/api/v1/sign-ins?limit=1").header(HttpHeaders.AUTHORIZATION, administrator.bearer()))
 			.andExpect(jsonPath("$.items.length()").value(1))
 			.andExpect(jsonPath("$.next").isString());
+	}
+
+	@Test
+	void believesNobodyWhoSaysToAskForAnother() throws Exception {
+		TestPerson person = this.people.volunteer("larkmere");
+		java.net.http.HttpClient.newHttpClient()
+			.send(java.net.http.HttpRequest
+				.newBuilder(java.net.URI.create("http://127.0.0.1:" + this.port + "/api/v1/session"))
+				.header("X-Forwarded-For", "203.0.113.99")
+				.header("Forwarded", "for=203.0.113.99")
+				.header("Content-Type", "application/json")
+				.POST(java.net.http.HttpRequest.BodyPublishers
+					.ofString("{\"email\": \"" + person.email() + "\", \"password\": \"wrong\"}"))
+				.build(), java.net.http.HttpResponse.BodyHandlers.discarding());
+		assertThat(this.jdbc.sql("select client_network from sign_in_event where account = ?")
+			.param(SignInRecord.account(person.email()))
+			.query(String.class)
+			.single()).isEqualTo("127.0.0.1");
+	}
+
+	@Test
+	void sendsNoPromiseOfHttpsWhereThereIsNone() throws Exception {
+		this.mvc.perform(get("/api/v1/counties"))
+			.andExpect(header().doesNotExist("Strict-Transport-Security"))
+			.andExpect(header().exists("Content-Security-Policy"));
 	}
 
 	@Test

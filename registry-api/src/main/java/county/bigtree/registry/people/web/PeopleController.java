@@ -1,5 +1,6 @@
 package county.bigtree.registry.people.web;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 
@@ -10,6 +11,7 @@ import county.bigtree.registry.http.Page;
 import county.bigtree.registry.http.Paging;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.people.ListPeople;
+import county.bigtree.registry.people.web.RolesController.HeldRoleJson;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
@@ -35,12 +37,14 @@ class PeopleController {
 
 	@GetMapping("/api/v1/people")
 	@Access(Who.COORDINATOR_OR_ADMINISTRATOR)
-	@Operation(operationId = "listPeople", summary = "The people of a county with their roles, or all of the service")
-	Page<PersonJson> list(@RequestParam(required = false) @Nullable String county, Paging paging, Actor actor) {
+	@Operation(operationId = "listPeople",
+			summary = "The people of a county with their roles, or all of the service, now or on any day")
+	Page<PersonJson> list(@RequestParam(required = false) @Nullable String county,
+			@RequestParam(required = false) @Nullable LocalDate on, Paging paging, Actor actor) {
 		ListPeople.After after = paging.cursor(LIST, 2)
 			.map((cursor) -> new ListPeople.After(cursor.string(0), cursor.uuid(1)))
 			.orElse(null);
-		return Page.cut(this.listPeople.list(actor, county, after, paging.oneMore()), paging, PersonJson::from,
+		return Page.cut(this.listPeople.list(actor, county, on, after, paging.oneMore()), paging, PersonJson::from,
 				(last) -> Cursor.of(LIST, last.creditName(), last.id()));
 	}
 
@@ -48,12 +52,13 @@ class PeopleController {
 	 * A person in the list.
 	 *
 	 * @param active false where the account was closed
+	 * @param roles those held now, or at any time of the day asked for
 	 */
-	record PersonJson(UUID id, String email, String creditName, boolean active, List<RoleJson> roles) {
+	record PersonJson(UUID id, String email, String creditName, boolean active, List<HeldRoleJson> roles) {
 
 		static PersonJson from(ListPeople.Listed person) {
 			return new PersonJson(person.id(), person.email(), person.creditName(), person.active(),
-					person.roles().stream().map(RoleJson::from).toList());
+					person.roles().stream().map(HeldRoleJson::from).toList());
 		}
 
 	}

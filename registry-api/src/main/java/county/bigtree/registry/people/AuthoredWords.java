@@ -1,0 +1,16 @@
+package county.bigtree.registry.people;
+
+import java.util.UUID;
+
+/**
+ * The words that people wrote into the register.
+ */
+public interface AuthoredWords {
+
+	/**
+	 * Erases all that someone wrote, for good, in the transaction of whoever decided it.
+	 * @param ground a code: asked-by-author, by-administrator
+	 */
+	void erase(UUID author, UUID by, String ground);
+
+}
