@@ -139,7 +139,7 @@ final class MayAnswer {
 
 	private void byWhatIsDone() {
 		boolean writes = !does(this.handler, RequestMethod.GET);
-		boolean records = isKeyed(this.handler) || created() || writes && !does(this.handler, RequestMethod.POST);
+		boolean records = isKeyed(this.handler) || changes() || writes && !does(this.handler, RequestMethod.POST);
 		if (records) {
 			this.problems.addAll(Set.of(ProblemType.CONFLICT, ProblemType.REFUSED));
 		}
@@ -151,9 +151,9 @@ final class MayAnswer {
 		}
 	}
 
-	private boolean created() {
+	private boolean changes() {
 		ResponseStatus status = this.handler.getMethodAnnotation(ResponseStatus.class);
-		return status != null && status.code() == HttpStatus.CREATED;
+		return status != null && (status.code() == HttpStatus.CREATED || status.code() == HttpStatus.NO_CONTENT);
 	}
 
 	private static RequestMapping mapping(HandlerMethod handler) {

@@ -38,7 +38,7 @@ class ApiDescriptionIT {
 		assertThat(api.path("openapi").stringValue()).startsWith("3.1.");
 		assertThat(api.at("/info/title").stringValue()).isEqualTo("County big-tree registry");
 		assertThat(api.at("/components/securitySchemes").propertyNames()).containsExactlyInAnyOrder("token",
-				"password");
+				"session", "password");
 	}
 
 	@Test
@@ -119,8 +119,8 @@ class ApiDescriptionIT {
 		assertThat(problems(paths.at("/~1api~1v1~1trees~1{tree}/get"))).containsExactlyInAnyOrder("invalid-parameter",
 				"sign-in-needed", "not-found", "not-acceptable", "too-many-requests", "unexpected", "busy");
 		assertThat(problems(paths.at("/~1api~1v1~1condition-reports~1{id}~1decision/post"))).containsExactlyInAnyOrder(
-				"unreadable", "invalid-parameter", "sign-in-needed", "not-allowed", "not-found", "not-acceptable",
-				"conflict", "in-flight", "stale", "too-large", "unsupported-media-type", "invalid", "refused",
+				"unreadable", "invalid-parameter", "sign-in-needed", "not-allowed", "cross-site", "not-found",
+				"not-acceptable", "conflict", "in-flight", "stale", "too-large", "unsupported-media-type", "invalid", "refused",
 				"key-reused", "precondition-missing", "too-many-requests", "unexpected", "busy");
 		assertThat(problems(paths.at("/~1api~1v1~1counties~1{county}~1nominations/post"))).contains("unanswered-checks")
 			.doesNotContain("stale");
@@ -167,7 +167,8 @@ class ApiDescriptionIT {
 	void asksForPasswordOnlyWhereTokensAreMade() throws Exception {
 		JsonNode paths = api().path("paths");
 		assertThat(paths.at("/~1api~1v1~1tokens/post/security").toString()).isEqualTo("[{\"password\":[]}]");
-		assertThat(paths.at("/~1api~1v1~1tokens/get/security").toString()).isEqualTo("[{\"token\":[]}]");
+		assertThat(paths.at("/~1api~1v1~1tokens/get/security").toString())
+			.isEqualTo("[{\"token\":[]},{\"session\":[]}]");
 		assertThat(paths.at("/~1healthz/get/security").toString()).isEqualTo("[]");
 	}
 
@@ -176,7 +177,7 @@ class ApiDescriptionIT {
 		JsonNode parameters = api().at("/paths/~1api~1v1~1people/get/parameters");
 		List<String> names = new ArrayList<>();
 		parameters.forEach((parameter) -> names.add(parameter.path("name").stringValue("")));
-		assertThat(names).containsExactlyInAnyOrder("county", "limit", "cursor", "If-None-Match");
+		assertThat(names).containsExactlyInAnyOrder("county", "on", "limit", "cursor", "If-None-Match");
 		assertThat(parameters).allSatisfy((parameter) -> assertThat(parameter.path("required").asBoolean()).isFalse());
 	}
 
