@@ -58,7 +58,8 @@ class Service:
         out = open(FOLDER / 'service.log', 'ab')
         self.process = subprocess.Popen(
             ['java', '-jar', str(self.jar), f'--server.port={PORT}', '--server.address=127.0.0.1',
-             f'--registry.data-folder={FOLDER / "data"}', '--registry.first-administrator=admin@example.org'],
+             f'--registry.data-folder={FOLDER / "data"}', '--registry.limits.network-per-second=0',
+             '--registry.limits.account-per-second=0', '--registry.first-administrator=admin@example.org'],
             stdout=out, stderr=subprocess.STDOUT, cwd=FOLDER)
         while time.time() - began < 120:
             if self.process.poll() is not None:

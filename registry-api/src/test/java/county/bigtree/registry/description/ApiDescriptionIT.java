@@ -37,8 +37,8 @@ class ApiDescriptionIT {
 		JsonNode api = api();
 		assertThat(api.path("openapi").stringValue()).startsWith("3.1.");
 		assertThat(api.at("/info/title").stringValue()).isEqualTo("County big-tree registry");
-		assertThat(api.at("/components/securitySchemes").propertyNames()).containsExactlyInAnyOrder("token",
-				"session", "password");
+		assertThat(api.at("/components/securitySchemes").propertyNames()).containsExactlyInAnyOrder("token", "session",
+				"password");
 	}
 
 	@Test
@@ -120,8 +120,8 @@ class ApiDescriptionIT {
 				"sign-in-needed", "not-found", "not-acceptable", "too-many-requests", "unexpected", "busy");
 		assertThat(problems(paths.at("/~1api~1v1~1condition-reports~1{id}~1decision/post"))).containsExactlyInAnyOrder(
 				"unreadable", "invalid-parameter", "sign-in-needed", "not-allowed", "cross-site", "not-found",
-				"not-acceptable", "conflict", "in-flight", "stale", "too-large", "unsupported-media-type", "invalid", "refused",
-				"key-reused", "precondition-missing", "too-many-requests", "unexpected", "busy");
+				"not-acceptable", "conflict", "in-flight", "stale", "too-large", "unsupported-media-type", "invalid",
+				"refused", "key-reused", "precondition-missing", "too-many-requests", "unexpected", "busy");
 		assertThat(problems(paths.at("/~1api~1v1~1counties~1{county}~1nominations/post"))).contains("unanswered-checks")
 			.doesNotContain("stale");
 		assertThat(problems(paths.at("/~1api~1v1~1tokens/post"))).contains("sign-in-failed")

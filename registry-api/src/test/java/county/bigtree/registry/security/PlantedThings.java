@@ -129,6 +129,18 @@ final class PlantedThings {
 		put("invitation", JsonPath.read(answer(this.trees.ask(post("/api/v1/invitations").content("""
 				{"email": "%s@example.org", "roles": [{"county": "%s", "role": "volunteer"}]}"""
 			.formatted(UUID.randomUUID(), this.county)), owner)), "$.token"));
+		account(owner);
+	}
+
+	/** Someone of the county whose account may be managed. */
+	private void account(TestPerson owner) throws Exception {
+		TestPerson managed = this.people.volunteer(this.county);
+		put("person", managed.id().toString());
+		put("email", managed.email());
+		put("role", JsonPath.read(answer(this.trees.ask(get("/api/v1/people/" + managed.id() + "/roles"), owner)),
+				"$.items[0].id"));
+		put("reset", JsonPath.read(
+				answer(this.trees.ask(post("/api/v1/people/" + managed.id() + "/password-reset"), owner)), "$.token"));
 	}
 
 	/**

@@ -2,6 +2,7 @@ package county.bigtree.registry.security;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
@@ -167,6 +168,7 @@ final class TableRequests {
 		if (body.has("roles")) {
 			body.path("roles").forEach((role) -> ((ObjectNode) role).put("county", this.here));
 		}
+		fitAccount(row, body, things);
 		if (body.has("move")) {
 			body.put("move", row.of());
 			body.put("verifier", this.people.verifier(this.here).id().toString());
@@ -181,6 +183,21 @@ final class TableRequests {
 			body.put("county", row.of().equals("beyond") ? this.elsewhere : this.here);
 		}
 		return body.toString();
+	}
+
+	private static void fitAccount(WhoMay row, ObjectNode body, PlantedThings things) {
+		if (row.path().endsWith("/session")) {
+			body.put("email", things.id("email")).put("password", TestPeople.PASSWORD);
+		}
+		if (row.path().endsWith("/people/password-reset")) {
+			body.put("token", things.id("reset"));
+		}
+		if (row.path().endsWith("/people/{person}/roles")) {
+			body.remove(List.of("from", "until"));
+		}
+		if (body.has("presentPassword")) {
+			body.put("presentPassword", TestPeople.PASSWORD);
+		}
 	}
 
 	private void confirm(ObjectNode measurement) {
