@@ -44,9 +44,9 @@ public class GiveRole {
 	@Transactional
 	public HeldRole give(Actor by, UUID person, CountyRole role, @Nullable LocalDate from, @Nullable LocalDate until) {
 		requireMay(by, role);
-		this.people.findById(person)
-			.filter(Person::isActive)
-			.orElseThrow(() -> Problem.notFound("There is no such person, or their account is closed."));
+		if (this.people.findById(person).filter(Person::isActive).isEmpty()) {
+			throw Problem.notFound("There is no such person, or their account is closed.");
+		}
 		HeldRole held = span(role, from, until);
 		this.jdbc.sql("""
 				insert into role_assignment (id, person, county, role, from_at, until_at, given_by)

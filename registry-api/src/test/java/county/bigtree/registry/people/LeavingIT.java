@@ -54,6 +54,9 @@ class LeavingIT {
 	@Autowired
 	private TransactionTemplate transactions;
 
+	@Autowired
+	private HandBackAtTheEnd atTheEnd;
+
 	@Test
 	void handsBackWhatAVerifierHasOpenWhenTheAccountIsClosed() throws Exception {
 		this.trees.county("leaveland", "LVA");
@@ -97,6 +100,23 @@ class LeavingIT {
 		endRole(coordinator, both, "verifier");
 		send(get(nomination), coordinator, null).andExpect(jsonPath("$.status").value("submitted"));
 		assertThat(wrong("stayland")).isEmpty();
+	}
+
+	@Test
+	void handsBackWhatIsOpenWhenTheTimeOfAGuestIsOver() throws Exception {
+		this.trees.county("guestsland", "LVE");
+		TestPerson coordinator = this.people.coordinator("guestsland");
+		TestPerson guest = this.people.with();
+		send(post("/api/v1/people/" + guest.id() + "/roles"), coordinator,
+				"{\"county\": \"guestsland\", \"role\": \"verifier\", \"until\": \"2999-12-31\"}")
+			.andExpect(status().isCreated());
+		String nomination = "/api/v1/nominations/" + nominated("guestsland", coordinator, guest);
+		this.atTheEnd.handBack();
+		send(get(nomination), coordinator, null).andExpect(jsonPath("$.status").value("under-review"));
+		this.jdbc.sql("update role_assignment set until_at = now() where person = ?").param(guest.id()).update();
+		this.atTheEnd.handBack();
+		send(get(nomination), coordinator, null).andExpect(jsonPath("$.status").value("submitted"));
+		assertThat(wrong("guestsland")).isEmpty();
 	}
 
 	@Test
