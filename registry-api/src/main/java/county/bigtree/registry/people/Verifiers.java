@@ -26,7 +26,7 @@ public class Verifiers {
 	public UUID require(@Nullable UUID person, String county) {
 		boolean may = person != null && this.jdbc
 			.sql("""
-					select exists (select from role_assignment where person = ? and county = ? and from_at <= now() and (until_at is null or until_at > now())
+					select exists (select from role_assignment where person = ? and county = ? and from_at <= clock_timestamp() and (until_at is null or until_at > clock_timestamp())
 					  and role in ('verifier', 'coordinator'))""")
 			.params(person, county)
 			.query(Boolean.class)

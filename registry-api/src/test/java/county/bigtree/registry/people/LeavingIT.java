@@ -76,7 +76,7 @@ class LeavingIT {
 			.andExpect(content().string(containsString("hand-back")))
 			.andExpect(content().string(containsString("Their account was closed.")));
 		send(get(measurement), coordinator, null).andExpect(jsonPath("$.status").value("filed"));
-		send(get(visit), coordinator, null).andExpect(jsonPath("$.outcome").value("handed-back"))
+		send(get(visit), coordinator, null).andExpect(jsonPath("$.outcome.outcome").value("handed-back"))
 			.andExpect(jsonPath("$.open").value(false));
 		assertThat(wrong("leaveland")).isEmpty();
 		send(post("/api/v1/people/" + verifier.id() + "/activation"), coordinator, null)
