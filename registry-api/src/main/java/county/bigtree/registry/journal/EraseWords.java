@@ -10,7 +10,8 @@ import org.springframework.stereotype.Component;
 
 /**
  * Erases people's words from beside the facts and the journal, which keep their digests,
- * and records of each piece that it was erased, by whom and why. It can't be undone.
+ * and records of each piece that it was erased, by whom and why. It can't be undone. What
+ * someone recorded of an owner or took in from an older list is not theirs.
  */
 @Component
 class EraseWords implements AuthoredWords {
@@ -27,9 +28,11 @@ class EraseWords implements AuthoredWords {
 	/** In each county one change. */
 	@Override
 	public void erase(UUID author, UUID by, String ground) {
-		List<String> counties = this.jdbc.sql("""
-				select distinct p.county from change c join text_piece p on p.county = c.county and p.seq = c.seq
-				where c.actor = :author and exists (select from text_body where id = p.id) order by p.county""")
+		List<String> counties = this.jdbc
+			.sql("""
+					select distinct p.county from change c join text_piece p on p.county = c.county and p.seq = c.seq
+					where c.actor = :author and c.kind not in ('imported', 'owner-recorded', 'owner-ended', 'consent-recorded')
+						and exists (select from text_body where id = p.id) order by p.county""")
 			.param("author", author)
 			.query(String.class)
 			.list();
@@ -41,11 +44,13 @@ class EraseWords implements AuthoredWords {
 	}
 
 	private void eraseIn(Change change, UUID author, UUID by, String ground) {
-		this.jdbc.sql("""
-				insert into text_erasure (text, county, seq, recorded_at, by_person, ground)
-				select p.id, p.county, :seq, :at, :by, :ground
-				from change c join text_piece p on p.county = c.county and p.seq = c.seq join text_body b on b.id = p.id
-				where c.actor = :author and c.county = :county""")
+		this.jdbc
+			.sql("""
+					insert into text_erasure (text, county, seq, recorded_at, by_person, ground)
+					select p.id, p.county, :seq, :at, :by, :ground
+					from change c join text_piece p on p.county = c.county and p.seq = c.seq join text_body b on b.id = p.id
+					where c.actor = :author and c.kind not in ('imported', 'owner-recorded', 'owner-ended', 'consent-recorded')
+						and c.county = :county""")
 			.param("seq", change.seq())
 			.param("at", SqlTime.of(change.recordedAt()))
 			.param("by", by)

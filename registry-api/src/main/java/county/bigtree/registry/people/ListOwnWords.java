@@ -12,7 +12,8 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * The words that a person wrote into the register and that are still there, newest first.
+ * The words that a person wrote into the register and that are still there, newest first:
+ * not what they recorded of owners or took in from older lists, which is not theirs.
  */
 @Component
 public class ListOwnWords {
@@ -29,7 +30,9 @@ public class ListOwnWords {
 		return this.jdbc.sql("""
 				select p.id, p.county, p.recorded_at, c.kind, b.body
 				from change c join text_piece p on p.county = c.county and p.seq = c.seq join text_body b on b.id = p.id
-				where c.actor = :author and p.id < :before order by p.id desc limit :limit""")
+				where c.actor = :author and p.id < :before
+					and c.kind not in ('imported', 'owner-recorded', 'owner-ended', 'consent-recorded')
+				 order by p.id desc limit :limit""")
 			.param("author", author.id())
 			.param("before", (before != null) ? before : new UUID(-1L, -1L))
 			.param("limit", limit)

@@ -199,6 +199,25 @@ class LeavingIT {
 	}
 
 	@Test
+	void leavesWhatACoordinatorRecordedOfOwners() throws Exception {
+		this.trees.county("ownersland", "LVF");
+		TestPerson coordinator = this.people.coordinator("ownersland");
+		TestTrees.Filed filed = this.trees.standing("ownersland", 100, "2026-05-02");
+		this.trees
+			.ask(post("/api/v1/trees/" + filed.tree() + "/owners")
+				.content("{\"name\": \"Ottoline Planter\", \"contact\": \"planter@example.org\"}"), coordinator)
+			.andExpect(status().isCreated());
+		send(get("/api/v1/people/me/words"), coordinator, null)
+			.andExpect(content().string(not(containsString("Planter"))));
+		send(post("/api/v1/people/" + coordinator.id() + "/erasure"), this.people.administrator(), null)
+			.andExpect(status().isNoContent());
+		assertThat(this.jdbc.sql("select count(*) from text_body where body = 'Ottoline Planter'")
+			.query(Integer.class)
+			.single()).isOne();
+		assertThat(wrong("ownersland")).isEmpty();
+	}
+
+	@Test
 	void findsWordsThatAreThereThoughErased() throws Exception {
 		this.trees.county("faultland", "LVD");
 		TestPerson person = this.people.volunteer("faultland");
