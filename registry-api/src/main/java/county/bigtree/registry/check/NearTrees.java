@@ -36,7 +36,8 @@ class NearTrees {
 			select t.id, t.tag, l.latitude, l.longitude, l.accuracy_metres, coalesce(g.girth_inches, w.girth_inches) as girth_inches,
 			  a.tree is null as waiting,
 			  a.tree is null and w.nominator = :filer or exists (select from role_assignment where person = :filer
-			    and county = l.stands_in and role = 'coordinator' and until_at is null) as told
+			    and county = l.stands_in and role = 'coordinator' and from_at <= clock_timestamp()
+			    and (until_at is null or until_at > clock_timestamp())) as told
 			from county c
 			join location l on l.stands_in = c.key
 			join tree t on t.id = l.tree
