@@ -1,0 +1,7 @@
+/**
+ * Erasing words over HTTP.
+ */
+@NullMarked
+package county.bigtree.registry.erasure.web;
+
+import org.jspecify.annotations.NullMarked;
