@@ -79,7 +79,8 @@ final class TableRequests {
 	private String address(WhoMay row, PlantedThings things) {
 		Matcher variables = VARIABLE.matcher(row.path());
 		String path = variables.replaceAll((variable) -> value(row, variable.group(1), things));
-		return row.of().equals("county") ? path + "?county=" + this.here : path;
+		String girth = path.endsWith("/measuring/point") ? "&girthInches=100" : "";
+		return row.of().equals("county") ? path + "?county=" + this.here + girth : path;
 	}
 
 	private String value(WhoMay row, String variable, PlantedThings things) {
