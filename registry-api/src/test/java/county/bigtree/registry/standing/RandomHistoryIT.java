@@ -28,7 +28,7 @@ class RandomHistoryIT {
 
 	private static final long HISTORIES = Long.getLong("registry.histories", 2000);
 
-	private static final long HISTORIES_FOR_A_FAULT = 300;
+	private static final long HISTORIES_FOR_A_FAULT = 1000;
 
 	private static TestDatabase database;
 
