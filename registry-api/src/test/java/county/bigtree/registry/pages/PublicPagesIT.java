@@ -3,6 +3,7 @@ package county.bigtree.registry.pages;
 import java.util.List;
 
 import county.bigtree.registry.RegistryTest;
+import jakarta.servlet.http.Cookie;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -13,8 +14,10 @@ import org.springframework.test.web.servlet.ResultActions;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.cookie;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.redirectedUrl;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
@@ -59,14 +62,72 @@ class PublicPagesIT {
 
 	@Test
 	void showEveryTreeOnTheBooksByItsTag() throws Exception {
-		List<String> tags = this.jdbc.sql("""
-				select tag from tree t where exists (select from acceptance where tree = t.id)
-				  and county not in (select key from county where practice)""").query(String.class).list();
+		List<String> tags = this.jdbc
+			.sql("""
+					select tag from tree t where exists (select from acceptance where tree = t.id) and kept_tree(t.id) = t.id
+					  and county not in (select key from county where practice)""")
+			.query(String.class)
+			.list();
 		assertThat(tags).hasSizeGreaterThan(100);
 		for (String tag : tags) {
 			page("/trees/" + tag).andExpect(content().string(containsString(tag)));
 		}
 		this.mvc.perform(get("/t/" + tags.get(0))).andExpect(redirectedUrl("/trees/" + tags.get(0)));
+	}
+
+	@Test
+	void leadFromAMergedTreeToTheOneThatIsKept() throws Exception {
+		String tag = this.jdbc.sql("""
+				select tag from tree t where kept_tree(t.id) <> t.id
+				  and exists (select from acceptance where tree = t.id) limit 1""").query(String.class).single();
+		this.mvc.perform(get("/trees/" + tag)).andExpect(status().isFound());
+	}
+
+	@Test
+	void findSpeciesCountiesAndTrees() throws Exception {
+		page("/?query=white oak")
+			.andExpect(content().string(containsString("/counties/larkmere/species/quercus-alba")));
+		page("/?query=larkm").andExpect(content().string(containsString("/counties/larkmere")));
+		page("/?query=LM-0001").andExpect(content().string(containsString("/trees/LM-0001")));
+		page("/?query=<b>nothing</b>").andExpect(content().string(containsString("&lt;b&gt;nothing&lt;/b&gt;")));
+	}
+
+	@Test
+	void showOnlyTheSpeciesAskedFor() throws Exception {
+		page("/counties/larkmere?name=white oak")
+			.andExpect(content().string(containsString("/counties/larkmere/species/quercus-alba")))
+			.andExpect(content().string(not(containsString("/counties/larkmere/species/quercus-rubra"))));
+	}
+
+	@Test
+	void rememberTheUnitsAskedFor() throws Exception {
+		page("/counties/larkmere/species/quercus-alba?units=metric")
+			.andExpect(content().string(containsString("Girth, cm")))
+			.andExpect(cookie().value("units", "metric"));
+		this.mvc.perform(get("/counties/larkmere/species/quercus-alba").cookie(new Cookie("units", "metric")))
+			.andExpect(content().string(containsString("Height, m")));
+		page("/counties/larkmere/species/quercus-alba").andExpect(content().string(containsString("Height, ft")));
+	}
+
+	@Test
+	void tellTheStoryOfASpeciesInOneClick() throws Exception {
+		page("/counties/larkmere/species/quercus-alba")
+			.andExpect(content().string(containsString("/counties/larkmere/species/quercus-alba/story")));
+		page("/counties/larkmere/species/quercus-alba/story").andExpect(content().string(containsString("champion")));
+	}
+
+	@Test
+	void showAStandingOfThePast() throws Exception {
+		page("/counties/larkmere/species/quercus-alba?asOf=2023-05-01")
+			.andExpect(content().string(containsString("This is the standing of 1 May 2023")));
+	}
+
+	@Test
+	void leaveNoMessageUnsaid() throws Exception {
+		for (String address : List.of("/", "/counties/larkmere", "/counties/larkmere/species/quercus-alba", "/cautions",
+				"/problems", "/about", "/accessibility")) {
+			page(address).andExpect(content().string(not(containsString("??"))));
+		}
 	}
 
 	@Test

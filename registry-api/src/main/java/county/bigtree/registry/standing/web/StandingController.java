@@ -13,7 +13,7 @@ import county.bigtree.registry.http.Page;
 import county.bigtree.registry.http.Paging;
 import county.bigtree.registry.standing.BookKey;
 import county.bigtree.registry.standing.ReadTitles;
-import county.bigtree.registry.standing.PageMarks;
+import county.bigtree.registry.standing.StandingCursor;
 import county.bigtree.registry.standing.StandingPage;
 import county.bigtree.registry.standing.StandingQuestion;
 import io.swagger.v3.oas.annotations.Operation;
@@ -33,8 +33,6 @@ import org.springframework.web.bind.annotation.RestController;
 		description = "Who leads: rankings, titles and those who held them, on any day and as known at any instant.")
 class StandingController {
 
-	private static final String STANDING = "standing";
-
 	private static final String STANDINGS = "standings";
 
 	private static final String TITLES = "titles";
@@ -43,10 +41,10 @@ class StandingController {
 
 	private final ReadTitles titles;
 
-	private final PageMarks marks;
+	private final StandingCursor cursors;
 
-	StandingController(StandingAnswers answers, ReadTitles titles, PageMarks marks) {
-		this.marks = marks;
+	StandingController(StandingAnswers answers, ReadTitles titles, StandingCursor cursors) {
+		this.cursors = cursors;
 		this.answers = answers;
 		this.titles = titles;
 	}
@@ -59,11 +57,11 @@ class StandingController {
 			@RequestParam(required = false) @Nullable LocalDate asOf,
 			@RequestParam(required = false) @Nullable String knownAt, Paging paging) {
 		BookKey book = this.answers.book(county, species);
-		Cursor cursor = paging.cursor(STANDING, 7).orElse(null);
-		StandingQuestion question = (cursor != null) ? next(cursor, paging.limit())
+		Cursor cursor = paging.cursor(StandingCursor.LIST, StandingCursor.PARTS).orElse(null);
+		StandingQuestion question = (cursor != null) ? this.cursors.question(cursor, paging.limit())
 				: new StandingQuestion(asOf, this.answers.instant(county, knownAt), null, paging.limit());
 		StandingPage page = this.answers.ask(book, question);
-		return StandingJson.from(book, page, page.more() ? cursor(page, question).text() : null);
+		return StandingJson.from(book, page, this.cursors.next(page, question));
 	}
 
 	@GetMapping("/api/v1/counties/{county}/standings")
@@ -93,22 +91,6 @@ class StandingController {
 		int offset = paging.cursor(TITLES, 1).map((cursor) -> (int) cursor.number(0)).orElse(0);
 		List<ReadTitles.Span> spans = this.titles.of(book, offset, paging.oneMore());
 		return Page.cut(spans, paging, TitleJson::from, (last) -> Cursor.of(TITLES, offset + paging.limit()));
-	}
-
-	private StandingQuestion next(Cursor cursor, int limit) {
-		return new StandingQuestion(cursor.day(5), cursor.instant(6), new StandingQuestion.After((int) cursor.number(0),
-				(int) cursor.number(1), cursor.decimal(2), this.marks.tree(cursor.number(3)), cursor.decimal(4)),
-				limit);
-	}
-
-	private Cursor cursor(StandingPage page, StandingQuestion question) {
-		StandingPage.Item last = page.items().get(page.items().size() - 1);
-		BigDecimal points = last.scored().score().points().toBigDecimal();
-		StandingQuestion.After after = question.after();
-		BigDecimal leader = (after != null) ? after.leaderPoints() : points.add(last.behindLeader());
-		Instant knownAt = page.asOf().present() ? page.recordedThrough() : page.asOf().knownAt();
-		return Cursor.of(STANDING, last.position(), last.rank(), points, this.marks.of(last.scored()), leader,
-				page.asOf().day(), knownAt);
 	}
 
 	/**

@@ -1,0 +1,65 @@
+package county.bigtree.registry.pages;
+
+import java.time.Duration;
+
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.ResponseCookie;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.CookieValue;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.util.ServletRequestPathUtils;
+import org.springframework.web.util.UriComponentsBuilder;
+
+/**
+ * What every page knows: the reader's units, switched by `?units=` and remembered in a
+ * cookie that says nothing else, and the address of the page itself.
+ */
+@ControllerAdvice(basePackages = { "county.bigtree.registry.pages", "county.bigtree.registry.problem.web" })
+class PageSettings {
+
+	private static final String COOKIE = "units";
+
+	@ModelAttribute("units")
+	Units units(@RequestParam(name = "units", required = false) @Nullable String asked,
+			@CookieValue(name = COOKIE, required = false) @Nullable String kept, HttpServletRequest request,
+			HttpServletResponse response) {
+		if (asked == null) {
+			return Units.of((kept != null) ? kept : "");
+		}
+		Units units = Units.of(asked);
+		response.addHeader(HttpHeaders.SET_COOKIE,
+				ResponseCookie.from(COOKIE, units.word())
+					.path("/")
+					.maxAge(Duration.ofDays(365))
+					.httpOnly(true)
+					.sameSite("Lax")
+					.secure(request.isSecure())
+					.build()
+					.toString());
+		return units;
+	}
+
+	/** This page in the other units. */
+	@ModelAttribute("otherUnits")
+	String otherUnits(HttpServletRequest request, @ModelAttribute("units") Units units) {
+		UriComponentsBuilder here = UriComponentsBuilder
+			.fromPath(ServletRequestPathUtils.getParsedRequestPath(request).pathWithinApplication().value());
+		String query = request.getQueryString();
+		if (query != null) {
+			here.query(query);
+		}
+		return here.replaceQueryParam(COOKIE, units.metric() ? "feet" : "metric").build().toUriString();
+	}
+
+	/** The path of the page, by which the navigation marks where one is. */
+	@ModelAttribute("here")
+	String here(HttpServletRequest request) {
+		return request.getRequestURI();
+	}
+
+}

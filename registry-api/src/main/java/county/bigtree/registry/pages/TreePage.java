@@ -1,0 +1,142 @@
+package county.bigtree.registry.pages;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.county.ReadCounties;
+import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.lookup.ReadScores;
+import county.bigtree.registry.lookup.ReadTrees;
+import county.bigtree.registry.lookup.TreeSummary;
+import county.bigtree.registry.measurement.MeasurementJson;
+import county.bigtree.registry.measurement.ReadMeasurements;
+import county.bigtree.registry.pages.picture.ScoreHistoryPicture;
+import county.bigtree.registry.pages.picture.ScoreHistoryPicture.Scored;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.species.SpeciesCatalogue;
+import county.bigtree.registry.story.TellStory;
+import io.swagger.v3.oas.annotations.Hidden;
+
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+
+/**
+ * A tree: what its points are made of, where it stands, its score history and every
+ * measurement with its working.
+ */
+@Controller
+@Hidden
+class TreePage {
+
+	private static final Instant BEGINNING = Instant.EPOCH.minusSeconds(10_000_000_000L);
+
+	private static final int STORY = 100;
+
+	private final CountyOfPage counties;
+
+	private final SpeciesCatalogue species;
+
+	private final Reads reads;
+
+	private final MessageSource messages;
+
+	private final RegisterClock clock;
+
+	TreePage(CountyOfPage counties, SpeciesCatalogue species, Reads reads, MessageSource messages,
+			RegisterClock clock) {
+		this.counties = counties;
+		this.species = species;
+		this.reads = reads;
+		this.messages = messages;
+		this.clock = clock;
+	}
+
+	@GetMapping("/trees/{tree}")
+	@Access(Who.ANYONE)
+	String tree(@PathVariable String tree, @ModelAttribute("units") Units units, Model model) {
+		TreeSummary named = find(tree);
+		if (named.merged()) {
+			return "redirect:/trees/" + named.kept();
+		}
+		ReadCounties.County county = this.counties.get(named.county());
+		TreeSummary present = find(tree);
+		Words words = CountyOfPage.words(county, units);
+		List<ReadScores.ScoreOfDay> scores = this.reads.scores().of(present.id());
+		List<MeasurementJson> measurements = this.reads.measurements()
+			.of(present.id())
+			.stream()
+			.filter((one) -> one.status().equals("counting") || one.status().equals("superseded"))
+			.map((one) -> this.reads.measurements().json(one).toThePublic())
+			.toList();
+		model.addAttribute("county", county);
+		model.addAttribute("tree", present);
+		model.addAttribute("species", this.species.get(present.species()));
+		model.addAttribute("words", words);
+		model.addAttribute("history", scores);
+		model.addAttribute("current",
+				scores.stream().filter((score) -> isCurrent(score, present)).findFirst().orElse(null));
+		model.addAttribute("measurements", measurements);
+		model.addAttribute("story", this.reads.stories().ofTree(null, present.id(), BEGINNING, STORY));
+		if (!scores.isEmpty()) {
+			model.addAttribute("picture", picture(scores, measurements, words));
+		}
+		return "tree";
+	}
+
+	@GetMapping("/t/{tag}")
+	@Access(Who.ANYONE)
+	String byTag(@PathVariable String tag) {
+		return "redirect:/trees/" + find(tag).tag();
+	}
+
+	private TreeSummary find(String tree) {
+		return this.reads.trees()
+			.find(tree, null)
+			.orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
+	}
+
+	private static boolean isCurrent(ReadScores.ScoreOfDay score, TreeSummary tree) {
+		return tree.score() != null && score.withdrawnAt() == null
+				&& score.measurement().equals(tree.score().measurement());
+	}
+
+	private ScoreHistoryPicture picture(List<ReadScores.ScoreOfDay> scores, List<MeasurementJson> measurements,
+			Words words) {
+		Map<UUID, MeasurementJson> known = measurements.stream()
+			.collect(Collectors.toMap(MeasurementJson::id, Function.identity()));
+		List<Scored> drawn = scores.stream().map((score) -> scored(score, known, words)).toList();
+		LocalDate today = words.date(this.clock.now());
+		return ScoreHistoryPicture.of(drawn, today);
+	}
+
+	private Scored scored(ReadScores.ScoreOfDay score, Map<UUID, MeasurementJson> known, Words words) {
+		MeasurementJson measurement = known.get(score.measurement());
+		String basis = score.carriedOver() ? "carried-over" : (measurement != null) ? measurement.basis() : "filed";
+		String how = Scored.how(basis, score.withdrawnAt());
+		String method = (measurement != null) ? measurement.readings().path("height").path("method").asString("") : "";
+		String told = "%s: %s ± %s, %s".formatted(words.known(score.measured()), words.points(score.points()),
+				words.points(score.pointsU().doubleValue()),
+				this.messages.getMessage("how." + how, null, Locale.US) + (method.isEmpty() ? "" : ", " + method));
+		return new Scored(score.measuredOn(), score.points().doubleValue(), score.pointsU().doubleValue(), how, told);
+	}
+
+	/**
+	 * What the page is made of.
+	 */
+	@org.springframework.stereotype.Component("treePageReads")
+	record Reads(ReadTrees trees, ReadScores scores, ReadMeasurements measurements, TellStory stories) {
+	}
+
+}
