@@ -216,6 +216,9 @@ class RulebookHttpIT {
 		this.mvc.perform(get("/api/v1/measuring/point").param("county", "pointland").param("girthInches", "-1"))
 			.andExpect(status().isUnprocessableContent())
 			.andExpect(jsonPath("$.errors[0].pointer").value("#/girthInches"));
+		this.mvc.perform(get("/api/v1/measuring/point").param("county", "pointland").param("slopePercent", "30"))
+			.andExpect(status().isUnprocessableContent())
+			.andExpect(jsonPath("$.errors[0].code").value("missing"));
 		this.mvc.perform(get("/api/v1/measuring/point").param("county", "nowhere").param("girthInches", "150"))
 			.andExpect(status().isUnprocessableContent())
 			.andExpect(jsonPath("$.errors[0].pointer").value("#/county"));

@@ -27,6 +27,9 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "Measuring", description = "Readings tried out: what they come to, and how. Nothing is recorded.")
 class MeasuringPointController {
 
+	/** On level ground the point is the same on every stem. */
+	private static final double ANY = 1;
+
 	private final ReadStandings counties;
 
 	private final RulesReader rules;
@@ -43,15 +46,19 @@ class MeasuringPointController {
 	@Access(Who.ANYONE)
 	@Operation(operationId = "findMeasuringPoint",
 			summary = "Where on a stem the girth is taken, by the county's rules, and why")
-	PointAnswer point(@RequestParam String county, @RequestParam double girthInches,
+	PointAnswer point(@RequestParam String county, @RequestParam(required = false) @Nullable Double girthInches,
 			@RequestParam(defaultValue = "0") double slopePercent,
 			@RequestParam(required = false) @Nullable Double unionHeightFeet,
 			@RequestParam(required = false) @Nullable Double swellEndFeet) {
 		if (!this.counties.knows(county)) {
 			throw Problem.invalid("#/county", "unknown", "no county has this key");
 		}
+		if (girthInches == null && slopePercent > 0) {
+			throw Problem.invalid("#/girthInches", "missing", "is needed on a slope");
+		}
 		SlopeRule rule = this.rules.get(county).at(this.clock.now()).slopeRule();
-		WhereToMeasure where = WhereToMeasure.of(rule, girthInches, slopePercent, unionHeightFeet, swellEndFeet);
+		WhereToMeasure where = WhereToMeasure.of(rule, (girthInches != null) ? girthInches : ANY, slopePercent,
+				unionHeightFeet, swellEndFeet);
 		return new PointAnswer(rule.word(),
 				BigDecimal.valueOf(where.feetAboveUphillGround()).setScale(2, RoundingMode.HALF_UP), where.reasons());
 	}
