@@ -159,7 +159,7 @@ begin
     what := case seq when 1 then 'county-founded' else 'imported' end;
     change_id := pg_temp.key(11, seq);
     bytes := pg_temp.entry(seq, change_id, at, what, told);
-    last := sha256(last || bytes);
+    last := sha256(last || sha256(bytes));
     insert into change (county, seq, id, recorded_at, kind, entry, hash) values ('bench', seq, change_id, at, what, bytes, last);
     if seq % 500 = 0 then
       raise notice '% changes told', seq;

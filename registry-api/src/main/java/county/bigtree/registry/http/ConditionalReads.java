@@ -30,7 +30,7 @@ class ConditionalReads extends OncePerRequestFilter {
 	@Override
 	protected boolean shouldNotFilter(HttpServletRequest request) {
 		String path = request.getRequestURI();
-		return path.startsWith("/webjars/") || path.startsWith("/assets/");
+		return path.startsWith("/webjars/") || path.startsWith("/assets/") || path.equals("/exports/journal.jsonl");
 	}
 
 	@Override

@@ -6,18 +6,24 @@ import java.security.NoSuchAlgorithmException;
 
 /**
  * A change as the journal keeps it: JSON bytes, and the SHA-256 of the hash before it
- * followed by those bytes.
+ * followed by the digest of those bytes, which is their SHA-256. Who has the digests
+ * alone can follow the chain.
  */
 record Entry(byte[] bytes, byte[] hash) {
 
 	static Entry after(byte[] chain, String json) {
 		byte[] bytes = json.getBytes(StandardCharsets.UTF_8);
-		return new Entry(bytes, hash(chain, bytes));
+		return new Entry(bytes, chained(chain, bytes));
 	}
 
-	static byte[] hash(byte[] chain, byte[] bytes) {
+	/** The hash of an entry that follows the hash before it. */
+	static byte[] chained(byte[] chain, byte[] bytes) {
+		return hash(chain, sha256().digest(bytes));
+	}
+
+	static byte[] hash(byte[] first, byte[] bytes) {
 		MessageDigest digest = sha256();
-		digest.update(chain);
+		digest.update(first);
 		return digest.digest(bytes);
 	}
 

@@ -128,7 +128,7 @@ class JournalCheck implements RegisterCheck {
 				this.findings.add("%s is recorded at %s, not after the one before it, at %s".formatted(link.name(),
 						link.recordedAt(), this.end.recordedAt()));
 			}
-			if (!Arrays.equals(link.hash(), Entry.hash(this.end.hash(), link.entry()))) {
+			if (!Arrays.equals(link.hash(), Entry.chained(this.end.hash(), link.entry()))) {
 				this.findings.add("%s: its hash %s does not follow from its entry and the hash before it"
 					.formatted(link.name(), hex(link.hash())));
 			}

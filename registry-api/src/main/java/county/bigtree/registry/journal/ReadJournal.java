@@ -2,6 +2,7 @@ package county.bigtree.registry.journal;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Types;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
@@ -27,7 +28,9 @@ public class ReadJournal {
 	private static final String CHANGES = """
 			with page as materialized (
 			  select seq, id, recorded_at, kind, actor, convert_from(entry, 'UTF8')::jsonb as told
-			  from change where county = :county and seq < :before order by seq desc limit :limit),
+			  from change where county = :county and seq < :before
+			    and recorded_at >= coalesce(cast(:from as timestamptz), '-infinity')
+			    and recorded_at < coalesce(cast(:until as timestamptz), 'infinity') order by seq desc limit :limit),
 			fact as materialized (
 			  select p.seq, f.told ->> 'table' as fact_table, f.told -> 'row' as columns
 			  from page p
@@ -71,12 +74,16 @@ public class ReadJournal {
 	/**
 	 * The changes of a county, newest first.
 	 * @param before only those with a lower number
+	 * @param from only those recorded at that instant or later, or null
+	 * @param until only those recorded before that instant, or null
 	 */
 	@Transactional(readOnly = true)
-	public List<Recorded> of(String county, long before, int limit) {
+	public List<Recorded> of(String county, long before, @Nullable Instant from, @Nullable Instant until, int limit) {
 		return this.jdbc.sql(CHANGES)
 			.param("county", county)
 			.param("before", before)
+			.param("from", (from != null) ? SqlTime.of(from) : null, Types.TIMESTAMP_WITH_TIMEZONE)
+			.param("until", (until != null) ? SqlTime.of(until) : null, Types.TIMESTAMP_WITH_TIMEZONE)
 			.param("limit", limit)
 			.query(ReadJournal::recorded)
 			.list();

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 
 import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.journal.SealJournal;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.dao.DataAccessException;
@@ -11,9 +12,9 @@ import org.springframework.scheduling.annotation.Scheduled;
 import org.springframework.stereotype.Service;
 
 /**
- * What is done once a day: lets time do what is due in every county, and keeps witnesses.
- * Every node begins it; of two that do, one keeps a county's witnesses and the other
- * passes it over. A county that fails does not keep the others from theirs.
+ * What is done once a day: lets time do what is due in every county, keeps witnesses, and
+ * seals the journal. Every node begins it; of two that do, one keeps a county's witnesses
+ * and the other passes it over. A county that fails does not keep the others from theirs.
  */
 @Service
 class DailyRun {
@@ -24,9 +25,12 @@ class DailyRun {
 
 	private final KeepWitnesses witnesses;
 
+	private final SealJournal seals;
+
 	private final RegisterClock clock;
 
-	DailyRun(CatchUp catchUp, KeepWitnesses witnesses, RegisterClock clock) {
+	DailyRun(CatchUp catchUp, KeepWitnesses witnesses, SealJournal seals, RegisterClock clock) {
+		this.seals = seals;
 		this.catchUp = catchUp;
 		this.witnesses = witnesses;
 		this.clock = clock;
@@ -47,6 +51,16 @@ class DailyRun {
 			catch (DataAccessException ex) {
 				logger.error("The daily run failed in county {}", county, ex);
 			}
+		}
+		seal();
+	}
+
+	private void seal() {
+		try {
+			logger.info(this.seals.seal() ? "The journal is sealed" : "The journal was sealed already");
+		}
+		catch (DataAccessException ex) {
+			logger.error("The journal could not be sealed", ex);
 		}
 	}
 

@@ -15,9 +15,26 @@ enum Damage {
 			"its head is at change"),
 
 	FORGED_WITH_ITS_HASH("""
-			update change c set entry = 'x', hash = sha256(p.hash || 'x') from change p
+			update change c set entry = 'x', hash = sha256(p.hash || sha256('x')) from change p
 			where p.county = c.county and p.seq = c.seq - 1
 			  and c.seq = (select max(seq) from change where county = c.county)""", "its head is at change"),
+
+	CHAIN_FORGED_TO_ITS_HEAD("""
+			with forged as (update change c set hash = sha256(hash)
+			  where seq = (select max(seq) from change where county = c.county) returning county, hash)
+			update county_head h set chain = f.hash from forged f where f.county = h.county""",
+			"was sealed with the hash"),
+
+	SEAL_REWRITTEN("update seal set body = convert_to(replace(convert_from(body, 'UTF8'), '\"number\"', "
+			+ "' \"number\"'), 'UTF8')", "does not follow from its text"),
+
+	SEAL_FORGED_WITH_ITS_HASH(
+			"""
+					with forged as (select number, convert_to(regexp_replace(convert_from(body, 'UTF8'), '"hash":"..', '"hash":"00'),
+					  'UTF8') as body from seal)
+					update seal s set body = f.body, hash = sha256(sha256(f.body)) from forged f
+					where f.number = s.number and s.number = 1""",
+			"was sealed with the hash 00"),
 
 	INSTANT_MOVED("update change set recorded_at = recorded_at - interval '1 hour' where seq = 30",
 			"its entry says otherwise"),

@@ -12,6 +12,7 @@ import javax.sql.DataSource;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
+import county.bigtree.registry.journal.SealJournal;
 import county.bigtree.registry.standing.KeepWitnesses;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -46,8 +47,12 @@ class VerifyIT {
 	@Autowired
 	private KeepWitnesses witnesses;
 
+	@Autowired
+	private SealJournal seals;
+
 	@BeforeEach
-	void keepWitnesses() {
+	void keepWitnessesAndSeal() {
+		this.seals.seal();
 		this.witnesses.counties().forEach((county) -> this.witnesses.keep(county, LocalDate.EPOCH));
 	}
 
