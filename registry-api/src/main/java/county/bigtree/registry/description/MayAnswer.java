@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.UUID;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -84,14 +85,12 @@ final class MayAnswer {
 	}
 
 	private void byWhatIsAsked() {
-		if (!this.handler.getBeanType().getPackageName().contains(".health.")) {
-			this.problems.add(ProblemType.INVALID_PARAMETER);
-		}
+		this.problems.add(ProblemType.INVALID_PARAMETER);
 		if (!this.handler.isVoid()) {
 			this.problems.add(ProblemType.NOT_ACCEPTABLE);
 		}
 		for (MethodParameter parameter : this.handler.getMethodParameters()) {
-			if (parameter.hasParameterAnnotation(PathVariable.class)) {
+			if (parameter.hasParameterAnnotation(PathVariable.class) || parameter.getParameterType() == UUID.class) {
 				this.problems.add(ProblemType.NOT_FOUND);
 			}
 			if (asksForTime(parameter) || asksForAFigure(parameter) || parameter.getParameterType() == List.class) {

@@ -1,5 +1,6 @@
 package county.bigtree.registry.http;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
 
@@ -13,7 +14,11 @@ import tools.jackson.databind.json.JsonMapper;
 
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.transaction.support.TransactionTemplate;
+import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.method.HandlerMethod;
+import org.springframework.web.method.support.HandlerMethodArgumentResolverComposite;
+import org.springframework.web.method.support.InvocableHandlerMethod;
+import org.springframework.web.method.support.ModelAndViewContainer;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerAdapter;
 import org.springframework.web.util.ContentCachingResponseWrapper;
@@ -52,6 +57,18 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 			case "GET", "HEAD", "OPTIONS" -> super.invokeHandlerMethod(request, response, handler);
 			default -> tryRepeatedly(request, response, handler);
 		};
+	}
+
+	/**
+	 * What a controller answers to a read, before it is written.
+	 */
+	@Nullable Object value(HttpServletRequest request, HttpServletResponse response, HandlerMethod handler) throws Exception {
+		InvocableHandlerMethod controller = createInvocableHandlerMethod(handler);
+		HandlerMethodArgumentResolverComposite arguments = new HandlerMethodArgumentResolverComposite();
+		arguments.addResolvers(getArgumentResolvers());
+		controller.setHandlerMethodArgumentResolvers(arguments);
+		controller.setDataBinderFactory(createDataBinderFactory(List.of()));
+		return controller.invokeForRequest(new ServletWebRequest(request, response), new ModelAndViewContainer());
 	}
 
 	private @Nullable ModelAndView tryRepeatedly(HttpServletRequest request, HttpServletResponse response,
