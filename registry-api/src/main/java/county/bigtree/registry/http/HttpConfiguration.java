@@ -18,6 +18,7 @@ import org.springframework.context.annotation.Scope;
 import org.springframework.scheduling.annotation.EnableScheduling;
 import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.web.method.support.HandlerMethodArgumentResolver;
+import org.springframework.web.servlet.config.annotation.ContentNegotiationConfigurer;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerAdapter;
@@ -36,8 +37,13 @@ class HttpConfiguration implements WebMvcConfigurer {
 	}
 
 	@Override
+	public void configureContentNegotiation(ContentNegotiationConfigurer configurer) {
+		configurer.strategies(List.of(new AcceptedForms()));
+	}
+
+	@Override
 	public void addInterceptors(InterceptorRegistry registry) {
-		registry.addInterceptor(new KnownParameters()).addPathPatterns("/api/**").order(100);
+		registry.addInterceptor(new KnownParameters()).addPathPatterns("/api/**", "/docs").order(100);
 	}
 
 	@Bean

@@ -1,5 +1,9 @@
 package county.bigtree.registry.http;
 
+import com.fasterxml.jackson.annotation.Nulls;
+import tools.jackson.databind.cfg.CoercionAction;
+import tools.jackson.databind.cfg.CoercionInputShape;
+import tools.jackson.databind.type.LogicalType;
 import tools.jackson.core.StreamReadFeature;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.databind.DeserializationFeature;
@@ -13,9 +17,9 @@ import org.springframework.boot.jackson.autoconfigure.JsonMapperBuilderCustomize
 import org.springframework.stereotype.Component;
 
 /**
- * JSON is read strictly: unknown and repeated names are refused, a text is no number.
- * Decimals keep the digits they came with. Constants are written in kebab case
- * ({@code by-permission}).
+ * JSON is read strictly: unknown and repeated names are refused, a text is no number and
+ * a number no text, and a list holds no null. Decimals keep the digits they came with.
+ * Constants are written in kebab case ({@code by-permission}).
  */
 @Component
 class JsonRules implements JsonMapperBuilderCustomizer {
@@ -28,6 +32,11 @@ class JsonRules implements JsonMapperBuilderCustomizer {
 			.disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
 			.disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
 			.enable(EnumFeature.FAIL_ON_NUMBERS_FOR_ENUMS)
+			.changeDefaultNullHandling((nulls) -> nulls.withContentNulls(Nulls.FAIL))
+			.withCoercionConfig(LogicalType.Textual,
+					(textual) -> textual.setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail)
+						.setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
+						.setCoercion(CoercionInputShape.Float, CoercionAction.Fail))
 			.enumNamingStrategy(EnumNamingStrategies.KEBAB_CASE)
 			.enable(JsonNodeFeature.USE_BIG_DECIMAL_FOR_FLOATS)
 			.disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)

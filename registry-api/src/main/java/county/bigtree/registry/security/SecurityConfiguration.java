@@ -17,6 +17,7 @@ import jakarta.servlet.DispatcherType;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
+import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -37,6 +38,8 @@ import org.springframework.security.web.authentication.AuthenticationFilter;
 import org.springframework.security.web.csrf.CsrfException;
 import org.springframework.security.web.csrf.CsrfFilter;
 import org.springframework.security.web.header.HeaderWriterFilter;
+import org.springframework.security.web.firewall.RequestRejectedHandler;
+import org.springframework.web.filter.ForwardedHeaderFilter;
 
 /**
  * Who asks is known by an access token, by the cookie of a session, or by e-mail address
@@ -61,6 +64,27 @@ class SecurityConfiguration {
 		this.answers = answers;
 		this.address = address;
 		this.limitNetworks = new LimitNetworks(limits, answers);
+	}
+
+	/**
+	 * What a client says of the host and address it came by is believed only where the
+	 * server is told to.
+	 */
+	@Bean
+	@ConditionalOnProperty(name = "server.forward-headers-strategy", havingValue = "none", matchIfMissing = true)
+	ForwardedHeaderFilter forwardedHeadersAreDropped() {
+		ForwardedHeaderFilter filter = new ForwardedHeaderFilter();
+		filter.setRemoveOnly(true);
+		return filter;
+	}
+
+	/** What no address or header may hold is refused before anything looks at it. */
+	@Bean
+	RequestRejectedHandler whatIsNoRequest() {
+		return (request, response,
+				cause) -> this.answers.write(Problem.of(ProblemType.INVALID_PARAMETER,
+						"The address, or the name or value of a header or parameter, holds what it may not hold."),
+						request, response);
 	}
 
 	@Bean

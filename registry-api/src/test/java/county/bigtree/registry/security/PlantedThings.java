@@ -66,6 +66,7 @@ final class PlantedThings {
 	static PlantedThings of(TestPerson owner, String county, String beyond, TestTrees trees, TestPeople people)
 			throws Exception {
 		PlantedThings planted = new PlantedThings(county, trees, people);
+		planted.put("self", owner.id().toString());
 		people.give(owner, CountyRole.of(county, Role.VERIFIER));
 		planted.asVerifier(owner);
 		people.give(owner, CountyRole.of(county, Role.COORDINATOR));

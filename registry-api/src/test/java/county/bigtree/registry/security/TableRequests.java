@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -76,11 +77,12 @@ final class TableRequests {
 		return mvc.perform(asking).andReturn().getResponse();
 	}
 
-	private String address(WhoMay row, PlantedThings things) {
+	String address(WhoMay row, PlantedThings things) {
 		Matcher variables = VARIABLE.matcher(row.path());
 		String path = variables.replaceAll((variable) -> value(row, variable.group(1), things));
-		String girth = path.endsWith("/measuring/point") ? "&girthInches=100" : "";
-		return row.of().equals("county") ? path + "?county=" + this.here + girth : path;
+		return row.of().startsWith("?")
+				? path + VARIABLE.matcher(row.of()).replaceAll((variable) -> value(row, variable.group(1), things))
+				: path;
 	}
 
 	private String value(WhoMay row, String variable, PlantedThings things) {
@@ -88,7 +90,8 @@ final class TableRequests {
 			case "county" -> row.of().equals("practice") ? this.practice : this.here;
 			case "species" -> "quercus-alba";
 			case "slug" -> "not-found";
-			case "tag" -> things.id("standing");
+			case "number" -> "1";
+			case "tag", "standing" -> things.id("standing");
 			case "tree" -> things.id(things.has(row.of()) ? row.of() : "standing");
 			case "id" -> id(row, things);
 			default -> things.id(variable);
@@ -110,27 +113,40 @@ final class TableRequests {
 	}
 
 	private AbstractMockHttpServletRequestBuilder<?> body(WhoMay row, String path, PlantedThings things) {
-		JsonNode content = this.description.path("paths")
-			.path(row.path())
-			.path(row.method().toLowerCase(Locale.ROOT))
-			.path("requestBody")
-			.path("content");
-		JsonNode parts = content.path(MediaType.MULTIPART_FORM_DATA_VALUE).path("example");
+		JsonNode parts = parts(row);
 		if (parts.isObject()) {
 			return inParts(path, parts);
 		}
 		AbstractMockHttpServletRequestBuilder<?> asking = request(HttpMethod.valueOf(row.method()), path);
-		JsonNode body = content.path(MediaType.APPLICATION_JSON_VALUE);
-		JsonNode example = body.has("example") ? body.path("example")
-				: body.path("examples").isEmpty() ? body : body.path("examples").iterator().next().path("value");
-		if (example.isObject()) {
-			asking.contentType(MediaType.APPLICATION_JSON)
-				.content(fitted(row, (ObjectNode) example.deepCopy(), things));
-		}
+		example(row, things)
+			.ifPresent((example) -> asking.contentType(MediaType.APPLICATION_JSON).content(example.toString()));
 		return asking;
 	}
 
-	private static AbstractMockHttpServletRequestBuilder<?> inParts(String path, JsonNode parts) {
+	/** The parts of a form with files; missing where it takes none. */
+	JsonNode parts(WhoMay row) {
+		return content(row).path(MediaType.MULTIPART_FORM_DATA_VALUE).path("example");
+	}
+
+	/** A body that would do; empty where none is taken. */
+	Optional<ObjectNode> example(WhoMay row, PlantedThings things) {
+		JsonNode body = content(row).path(MediaType.APPLICATION_JSON_VALUE);
+		JsonNode example = body.has("example") ? body.path("example")
+				: body.path("examples").isEmpty() ? body : body.path("examples").iterator().next().path("value");
+		return example.isObject() ? Optional.of(fitted(row, (ObjectNode) example.deepCopy(), things))
+				: Optional.empty();
+	}
+
+	private JsonNode content(WhoMay row) {
+		return operation(row).path("requestBody").path("content");
+	}
+
+	/** What the description says of the row's endpoint; missing for pages. */
+	JsonNode operation(WhoMay row) {
+		return this.description.path("paths").path(row.path()).path(row.method().toLowerCase(Locale.ROOT));
+	}
+
+	static AbstractMockHttpServletRequestBuilder<?> inParts(String path, JsonNode parts) {
 		MockMultipartHttpServletRequestBuilder asking = multipart(path);
 		parts.properties().forEach((part) -> {
 			JsonNode value = part.getValue();
@@ -142,7 +158,7 @@ final class TableRequests {
 	}
 
 	/** The example tells of the demo: what it names is replaced by what is planted. */
-	private String fitted(WhoMay row, ObjectNode body, PlantedThings things) {
+	private ObjectNode fitted(WhoMay row, ObjectNode body, PlantedThings things) {
 		Map<String, String> fitting = Map.of("tree", things.id("standing"), "county", this.here, "key", "whomaynew",
 				"tagPrefix", "WMN", "email", UUID.randomUUID() + "@example.org", "began", "2025-05-28", "visitedOn",
 				"2025-06-10");
@@ -183,7 +199,7 @@ final class TableRequests {
 		if (row.path().endsWith("/location")) {
 			body.put("county", row.of().equals("beyond") ? this.elsewhere : this.here);
 		}
-		return body.toString();
+		return body;
 	}
 
 	private static void fitAccount(WhoMay row, ObjectNode body, PlantedThings things) {
@@ -206,8 +222,7 @@ final class TableRequests {
 	}
 
 	/** Tokens are made for the password, everything else is done with a token. */
-	private static void credentials(WhoMay row, AbstractMockHttpServletRequestBuilder<?> asking,
-			@Nullable TestPerson asker) {
+	static void credentials(WhoMay row, AbstractMockHttpServletRequestBuilder<?> asking, @Nullable TestPerson asker) {
 		if (asker == null) {
 			return;
 		}
@@ -218,7 +233,7 @@ final class TableRequests {
 						: asker.bearer());
 	}
 
-	private static String presentState(MockMvc mvc, String path, @Nullable TestPerson asker) throws Exception {
+	static String presentState(MockMvc mvc, String path, @Nullable TestPerson asker) throws Exception {
 		Matcher decides = DECIDES.matcher(path);
 		if (!decides.matches() || asker == null) {
 			return "\"1-x\"";

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
 
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
+import county.bigtree.registry.journal.SealJournal;
 import county.bigtree.registry.people.CountyRole;
 import county.bigtree.registry.people.Role;
 import county.bigtree.registry.people.TestPeople;
@@ -61,6 +62,9 @@ class WhoMayIT {
 	private TestPeople people;
 
 	@Autowired
+	private SealJournal seals;
+
+	@Autowired
 	private TransactionTemplate transactions;
 
 	@Autowired
@@ -90,6 +94,7 @@ class WhoMayIT {
 
 	@Test
 	void everyoneIsLetThroughOrRefusedAsTheTableSays() throws Exception {
+		this.seals.seal();
 		Map<Asker, TestPerson> askers = askers();
 		Map<Asker, PlantedThings> own = new EnumMap<>(Asker.class);
 		for (Map.Entry<Asker, TestPerson> asker : askers.entrySet()) {

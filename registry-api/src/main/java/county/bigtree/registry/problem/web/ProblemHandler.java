@@ -13,6 +13,7 @@ import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
 import county.bigtree.registry.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
+import org.apache.tomcat.util.http.InvalidParameterException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -22,6 +23,7 @@ import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.dao.TransientDataAccessException;
 import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpMethod;
 import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ResponseEntity;
 import org.springframework.http.converter.HttpMessageNotReadableException;
@@ -31,6 +33,7 @@ import org.springframework.validation.FieldError;
 import org.springframework.validation.method.ParameterErrors;
 import org.springframework.validation.method.ParameterValidationResult;
 import org.springframework.web.bind.MethodArgumentNotValidException;
+import org.springframework.web.bind.MissingPathVariableException;
 import org.springframework.web.bind.MissingServletRequestParameterException;
 import org.springframework.web.bind.ServletRequestBindingException;
 import org.springframework.web.bind.annotation.ExceptionHandler;
@@ -41,6 +44,7 @@ import org.springframework.web.context.request.ServletWebRequest;
 import org.springframework.web.context.request.WebRequest;
 import org.springframework.web.method.annotation.HandlerMethodValidationException;
 import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
+import org.springframework.web.multipart.MultipartException;
 import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExceptionHandler;
 
 /**
@@ -94,6 +98,14 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 		log.warn("Answered busy: {}", cause.getMessage());
 		return answer(Problem.of(ProblemType.BUSY, "The register is busy, nothing was recorded. Try again shortly.")
 			.retryAfter(SOON), request);
+	}
+
+	/** Where the container reads parameters or parts only once they are asked for. */
+	@ExceptionHandler({ InvalidParameterException.class, MultipartException.class })
+	ResponseEntity<Object> unreadableParts(Exception cause, WebRequest request) {
+		boolean sendsBody = ((ServletWebRequest) request).getHttpMethod() == HttpMethod.POST;
+		return answer(sendsBody ? Problem.of(ProblemType.UNREADABLE, "The parameters or parts sent can't be read.")
+				: Problem.of(ProblemType.INVALID_PARAMETER, "The parameters can't be read."), request);
 	}
 
 	@ExceptionHandler
@@ -150,6 +162,12 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 					request);
 		}
 		return super.handleTypeMismatch(thrown, headers, status, request);
+	}
+
+	@Override
+	protected ResponseEntity<Object> handleMissingPathVariable(MissingPathVariableException thrown, HttpHeaders headers,
+			HttpStatusCode status, WebRequest request) {
+		return answer(Problem.notFound("There is nothing at this address."), request);
 	}
 
 	@Override
