@@ -110,7 +110,7 @@ final class OddJson {
 	private byte[] broken(String text) {
 		return switch (this.random.nextInt(10)) {
 			case 0 -> text.substring(0, this.random.nextInt(text.length())).getBytes(StandardCharsets.UTF_8);
-			case 1 -> text.getBytes(StandardCharsets.UTF_16);
+			case 1 -> (text + "x").getBytes(StandardCharsets.UTF_8);
 			case 2 -> (text.substring(0, text.length() - 1) + ",\"a\":\"\u00e4\u00ff\"}")
 				.getBytes(StandardCharsets.ISO_8859_1);
 			case 3 -> ("[".repeat(DEEP) + "]".repeat(DEEP)).getBytes(StandardCharsets.UTF_8);

@@ -2,6 +2,7 @@ package county.bigtree.registry.handover.web;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
+import county.bigtree.registry.county.ReadCounties;
 import county.bigtree.registry.handover.WriteHandover;
 import county.bigtree.registry.people.Actor;
 import io.swagger.v3.oas.annotations.Hidden;
@@ -23,7 +24,10 @@ class HandoverController {
 
 	private final WriteHandover writing;
 
-	HandoverController(WriteHandover writing) {
+	private final ReadCounties counties;
+
+	HandoverController(WriteHandover writing, ReadCounties counties) {
+		this.counties = counties;
 		this.writing = writing;
 	}
 
@@ -41,6 +45,7 @@ class HandoverController {
 	@Hidden
 	String page(@PathVariable String county, Actor actor, Model model) {
 		model.addAttribute("handover", this.writing.of(actor, county));
+		model.addAttribute("county", this.counties.find(county).orElseThrow());
 		return "handover";
 	}
 

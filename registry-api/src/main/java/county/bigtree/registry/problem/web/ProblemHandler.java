@@ -28,6 +28,7 @@ import org.springframework.http.HttpStatusCode;
 import org.springframework.http.ResponseEntity;
 import org.springframework.http.converter.HttpMessageNotReadableException;
 import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.web.firewall.RequestRejectedException;
 import org.springframework.transaction.CannotCreateTransactionException;
 import org.springframework.validation.FieldError;
 import org.springframework.validation.method.ParameterErrors;
@@ -101,7 +102,7 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 	}
 
 	/** Where the container reads parameters or parts only once they are asked for. */
-	@ExceptionHandler({ InvalidParameterException.class, MultipartException.class })
+	@ExceptionHandler({ InvalidParameterException.class, MultipartException.class, RequestRejectedException.class })
 	ResponseEntity<Object> unreadableParts(Exception cause, WebRequest request) {
 		boolean sendsBody = ((ServletWebRequest) request).getHttpMethod() == HttpMethod.POST;
 		return answer(sendsBody ? Problem.of(ProblemType.UNREADABLE, "The parameters or parts sent can't be read.")
