@@ -37,6 +37,8 @@ insert into county (key, seq, recorded_at, name, state, time_zone, tag_prefix, p
 values ('bench', 1, '2025-01-01 00:00:00Z', 'Bench', 'Nowhere', 'UTC', 'BN', false);
 insert into rulebook (id, county, seq, recorded_at, effective_on, body)
 values (pg_temp.key(2, 1), 'bench', 1, '2025-01-01 00:00:00Z', '1800-01-01', '{"effectiveOn": "1800-01-01"}');
+insert into role_assignment (id, person, county, role, from_at)
+values (pg_temp.key(1, 3), pg_temp.key(1, 2), 'bench', 'verifier', '2025-01-01 00:00:00Z');
 
 -- Ten in a thousand of the species have a third of the trees.
 create temp table bench_species as

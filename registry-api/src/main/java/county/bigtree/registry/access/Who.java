@@ -15,6 +15,11 @@ public enum Who {
 	VOLUNTEER,
 
 	VERIFIER,
+	/**
+	 * A verifier, or the guest for whom a visit was planned. Any account is let through:
+	 * the use case judges at the tree.
+	 */
+	VERIFIER_OR_GUEST,
 
 	COORDINATOR,
 

@@ -37,6 +37,8 @@ final class Description {
 			case SIGNED_IN -> "For whoever has an account.";
 			case VOLUNTEER -> "For volunteers, verifiers and coordinators.";
 			case VERIFIER -> "For verifiers and coordinators.";
+			case VERIFIER_OR_GUEST ->
+				"For verifiers and coordinators, and the guest verifier of an open visit to the tree.";
 			case COORDINATOR -> "For coordinators.";
 			case COORDINATOR_OR_ADMINISTRATOR -> "For coordinators and the administrator.";
 			case ADMINISTRATOR -> "For the administrator.";

@@ -17,6 +17,7 @@ import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.tree.VerifierAtTree;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -42,7 +43,10 @@ public class NominationBook {
 
 	private final Texts texts;
 
-	NominationBook(JdbcClient jdbc, Facts facts, Texts texts) {
+	private final VerifierAtTree verifiers;
+
+	NominationBook(JdbcClient jdbc, Facts facts, Texts texts, VerifierAtTree verifiers) {
+		this.verifiers = verifiers;
 		this.jdbc = jdbc;
 		this.facts = facts;
 		this.texts = texts;
@@ -79,6 +83,14 @@ public class NominationBook {
 			.query(Finder.class)
 			.single()
 			.is(actor, nomination);
+	}
+
+	/**
+	 * Whether the actor nominated the tree, or may act as a verifier at it.
+	 */
+	public boolean mayRead(Actor actor, Nomination nomination) {
+		return actor.id().equals(nomination.nominator())
+				|| this.verifiers.may(actor, nomination.county(), nomination.tree());
 	}
 
 	/**

@@ -18,11 +18,17 @@ import org.jspecify.annotations.Nullable;
  * @param creditName the name to be credited
  * @param administrator whether they run the service
  * @param roles the highest role held, by county
+ * @param filesOnly whether they asked with a token that is good for a volunteer's part
+ * only
  */
-public record Actor(UUID id, String creditName, boolean administrator, Map<String, Role> roles) {
+public record Actor(UUID id, String creditName, boolean administrator, Map<String, Role> roles, boolean filesOnly) {
 
 	public Actor {
 		roles = Map.copyOf(roles);
+	}
+
+	public Actor(UUID id, String creditName, boolean administrator, Map<String, Role> roles) {
+		this(id, creditName, administrator, roles, false);
 	}
 
 	/** Several roles in one county come down to the highest. */
@@ -44,7 +50,7 @@ public record Actor(UUID id, String creditName, boolean administrator, Map<Strin
 	Actor asVolunteer() {
 		Map<String, Role> lower = new HashMap<>();
 		this.roles.keySet().forEach((county) -> lower.put(county, Role.VOLUNTEER));
-		return new Actor(this.id, this.creditName, false, lower);
+		return new Actor(this.id, this.creditName, false, lower, true);
 	}
 
 	/** Whether they hold the role, or one that includes it, in the county. */

@@ -24,17 +24,38 @@ public class Verifiers {
 	 * @throws Problem of an invalid {@code verifier} in the request
 	 */
 	public UUID require(@Nullable UUID person, String county) {
-		boolean may = person != null && this.jdbc
+		if (person == null || !verifies(person, county)) {
+			throw Problem.invalid("#/verifier", "not-a-verifier", "must be a verifier of the county");
+		}
+		return person;
+	}
+
+	/**
+	 * The person, who must have an account and be none of the county's verifiers.
+	 * @throws Problem of an invalid {@code verifier} in the request
+	 */
+	public UUID requireGuest(@Nullable UUID person, String county) {
+		boolean known = person != null && this.jdbc.sql("select exists (select from person where id = ? and active)")
+			.param(person)
+			.query(Boolean.class)
+			.single();
+		if (person == null || !known) {
+			throw Problem.invalid("#/verifier", "unknown", "must be somebody with an account");
+		}
+		if (verifies(person, county)) {
+			throw Problem.invalid("#/verifier", "not-a-guest", "is a verifier of the county, and no guest there");
+		}
+		return person;
+	}
+
+	private boolean verifies(UUID person, String county) {
+		return this.jdbc
 			.sql("""
 					select exists (select from role_assignment where person = ? and county = ? and from_at <= clock_timestamp() and (until_at is null or until_at > clock_timestamp())
 					  and role in ('verifier', 'coordinator'))""")
 			.params(person, county)
 			.query(Boolean.class)
 			.single();
-		if (person == null || !may) {
-			throw Problem.invalid("#/verifier", "not-a-verifier", "must be a verifier of the county");
-		}
-		return person;
 	}
 
 }

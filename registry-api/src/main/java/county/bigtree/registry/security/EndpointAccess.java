@@ -61,7 +61,7 @@ class EndpointAccess implements HandlerInterceptor {
 		}
 		Actor actor = actor().orElseThrow(EndpointAccess::signInNeeded);
 		boolean allowed = switch (who) {
-			case ANYONE, SIGNED_IN -> true;
+			case ANYONE, SIGNED_IN, VERIFIER_OR_GUEST -> true;
 			case VOLUNTEER -> holds(actor, Role.VOLUNTEER, county);
 			case VERIFIER -> holds(actor, Role.VERIFIER, county);
 			case COORDINATOR -> holds(actor, Role.COORDINATOR, county);

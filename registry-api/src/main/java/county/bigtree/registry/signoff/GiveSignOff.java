@@ -73,13 +73,12 @@ public class GiveSignOff {
 	public UUID give(Actor actor, UUID id, SignOffBody body) {
 		ReadMeasurements.Measurement measurement = this.measurements.get(id);
 		TreeDirectory.KnownTree tree = this.acceptance.tree(measurement.tree());
-		if (!actor.isVerifierIn(tree.county())) {
-			throw Problem.of(ProblemType.NOT_ALLOWED, "Only a verifier of the county may sign off.");
-		}
+		this.acceptance.requireVerifier(actor, tree);
 		if (!measurement.basis().equals(Basis.FILED.word())) {
 			throw Problem.of(ProblemType.REFUSED, "Only a filed measurement is signed off on.");
 		}
 		Change change = this.acceptance.open(tree);
+		this.acceptance.requireVerifier(actor, tree);
 		Set<PersonId> earlier = this.signOffs.unrevokedSigners(id);
 		Judging.requireIndependent(actor,
 				this.acceptance.interested(actor, measurement.tree(), this.measurements.measurers(measurement, actor)),
@@ -172,6 +171,17 @@ public class GiveSignOff {
 			return this.trees.get(id);
 		}
 
+		/**
+		 * What came of a guest's visit may be told meanwhile: asked once more under the
+		 * lock.
+		 */
+		void requireVerifier(Actor actor, TreeDirectory.KnownTree tree) {
+			if (!this.trees.mayVerify(actor, tree)) {
+				throw Problem.of(ProblemType.NOT_ALLOWED,
+						"Only a verifier of the county, or the guest of an open visit to the tree, may sign off.");
+			}
+		}
+
 		Change open(TreeDirectory.KnownTree tree) {
 			return this.changes.open(tree);
 		}
@@ -219,10 +229,15 @@ public class GiveSignOff {
 
 		/**
 		 * Once the assigned verifier has had their say, the further sign-offs that the
-		 * county asks for are any verifier's to give.
+		 * county asks for are any verifier's to give. A guest was sent to this tree by a
+		 * coordinator, as who is assigned.
 		 */
 		private Set<Mover> signer(Actor actor, NominationBook.Nomination nomination, Set<PersonId> earlier) {
-			Set<Mover> signer = EnumSet.copyOf(this.book.movers(actor, nomination));
+			Set<Mover> signer = EnumSet.noneOf(Mover.class);
+			signer.addAll(this.book.movers(actor, nomination));
+			if (!actor.isVerifierIn(nomination.county())) {
+				signer.add(Mover.ASSIGNED_VERIFIER);
+			}
 			UUID assigned = nomination.verifier();
 			if (signer.contains(Mover.OTHER_VERIFIER) && assigned != null && earlier.contains(new PersonId(assigned))) {
 				signer.add(Mover.ASSIGNED_VERIFIER);

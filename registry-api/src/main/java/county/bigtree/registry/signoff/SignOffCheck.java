@@ -11,10 +11,11 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
- * Nobody signed off on a tree that they found or owned then, nor twice on one
- * measurement; each sign-off was given after how many are needed had been judged, and
- * brought readings where the rules of the measuring day, as known then, ask for them; and
- * its agreement is of the figures then on record and fits its verdicts.
+ * Everyone who signed off was then a verifier of the county, or the guest of a visit to
+ * the tree that was open. Nobody signed off on a tree that they found or owned then, nor
+ * twice on one measurement; each sign-off was given after how many are needed had been
+ * judged, and brought readings where the rules of the measuring day, as known then, ask
+ * for them; and its agreement is of the figures then on record and fits its verdicts.
  */
 @Component
 @Order(7)
@@ -41,6 +42,10 @@ class SignOffCheck implements RegisterCheck {
 		return OptionalLong.of(this.jdbc.sql("select count(*) from sign_off").query(Long.class).single());
 	}
 
+	/**
+	 * A role may begin or end while a request is under way, and a minute is granted to
+	 * that; a guest's visit is judged under the county's lock, to the instant.
+	 */
 	@Override
 	public void look(Findings findings) {
 		this.jdbc
@@ -51,6 +56,13 @@ class SignOffCheck implements RegisterCheck {
 					  exists (select from tree_owner o left join owner_end e on e.owner = o.id where o.tree = m.tree
 					    and o.person = s.given_by and s.recorded_at > o.recorded_at
 					    and s.recorded_at < coalesce(e.recorded_at, 'infinity')) as owned_tree,
+					  not exists (select from role_assignment r where r.person = s.given_by and r.county = s.county
+					    and r.role in ('verifier', 'coordinator') and r.from_at <= s.recorded_at + interval '1 minute'
+					    and coalesce(r.until_at, 'infinity') > s.recorded_at - interval '1 minute')
+					  and not exists (select from visit g left join visit_outcome e on e.visit = g.id
+					    where g.verifier = s.given_by and g.guest and g.county = s.county
+					      and (g.tree = m.tree or exists (select from assignment where measurement = m.id and tree = g.tree))
+					      and g.recorded_at < s.recorded_at and coalesce(e.recorded_at, 'infinity') > s.recorded_at) as uncalled,
 					  v.sign_off is null and exists (select from sign_off o left join revocation w on w.sign_off = o.id
 					    where o.measurement = s.measurement and o.given_by = s.given_by and o.id > s.id
 					      and w.sign_off is null) as twice,
@@ -72,6 +84,9 @@ class SignOffCheck implements RegisterCheck {
 			.query((row) -> {
 				findings.looked();
 				String where = "%s: sign-off %s".formatted(row.getString("county"), row.getString("id"));
+				if (row.getBoolean("uncalled")) {
+					findings.add(where + " was given by nobody who verified there then");
+				}
 				if (row.getBoolean("own_tree")) {
 					findings.add(where + " is on a tree that its giver nominated");
 				}

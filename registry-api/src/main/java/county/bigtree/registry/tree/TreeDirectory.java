@@ -39,7 +39,10 @@ public class TreeDirectory {
 
 	private final Showings showings;
 
-	TreeDirectory(JdbcClient jdbc, Showings showings) {
+	private final VerifierAtTree verifiers;
+
+	TreeDirectory(JdbcClient jdbc, Showings showings, VerifierAtTree verifiers) {
+		this.verifiers = verifiers;
 		this.jdbc = jdbc;
 		this.showings = showings;
 	}
@@ -77,8 +80,15 @@ public class TreeDirectory {
 	}
 
 	private boolean isShownTo(@Nullable Actor actor, KnownTree tree) {
-		return actor != null && (actor.isVerifierIn(tree.county()) || isNominatedBy(actor, tree.id()))
+		return actor != null && (mayVerify(actor, tree) || isNominatedBy(actor, tree.id()))
 				|| this.showings.isListed(tree.id());
+	}
+
+	/**
+	 * Whether the actor may act as a verifier at the tree now.
+	 */
+	public boolean mayVerify(Actor actor, KnownTree tree) {
+		return this.verifiers.may(actor, tree.county(), tree.id());
 	}
 
 	private boolean isNominatedBy(Actor actor, UUID tree) {

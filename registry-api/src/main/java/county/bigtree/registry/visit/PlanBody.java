@@ -13,13 +13,20 @@ import org.jspecify.annotations.Nullable;
  * @param tree the tree's id or tag
  * @param purpose sign-off, remeasure, condition or doubt
  * @param verifier who is to go; left out, the person who plans it
+ * @param guest true where the verifier is none of the county's, and may verify at this
+ * tree until something came of the visit
  * @param companion who goes along
  * @param byWhen the last day on which it is of use
  * @param arrangedOn the day arranged with the owner
  * @param arrangedAt the instant, where more than the day was arranged
  * @param notes for those who go there, never public
  */
-public record PlanBody(@NotNull String tree, @NotNull String purpose, @Nullable UUID verifier,
+public record PlanBody(@NotNull String tree, @NotNull String purpose, @Nullable UUID verifier, @Nullable Boolean guest,
 		@Nullable String companion, @Nullable LocalDate byWhen, @Nullable LocalDate arrangedOn,
 		@Nullable Instant arrangedAt, @Nullable String notes) {
+
+	boolean forGuest() {
+		return Boolean.TRUE.equals(this.guest);
+	}
+
 }

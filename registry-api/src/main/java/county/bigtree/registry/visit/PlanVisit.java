@@ -17,7 +17,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Plans a visit: a coordinator for any verifier of the county, a verifier for themselves.
+ * Plans a visit: a coordinator for any verifier of the county or for a guest, a verifier
+ * for themselves.
  */
 @Service
 public class PlanVisit {
@@ -50,7 +51,7 @@ public class PlanVisit {
 					() -> Problem.invalid("#/purpose", "unknown", "must be sign-off, remeasure, condition or doubt"));
 		TreeDirectory.KnownTree tree = this.trees.find(plan.tree())
 			.orElseThrow(() -> Problem.invalid("#/tree", "unknown", "no tree has this id or tag"));
-		UUID verifier = verifier(actor, tree.county(), plan.verifier());
+		UUID verifier = verifier(actor, tree.county(), plan);
 		Change change = this.changes.open(tree);
 		requireOnTheBooks(tree);
 		requireToCome("#/byWhen", plan.byWhen(), change.today());
@@ -59,17 +60,18 @@ public class PlanVisit {
 		return this.recorder.planned(change, actor, tree.id(), purpose, verifier, plan);
 	}
 
-	private UUID verifier(Actor actor, String county, @Nullable UUID asked) {
+	private UUID verifier(Actor actor, String county, PlanBody plan) {
 		if (!actor.isVerifierIn(county)) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only verifiers of the county may plan a visit.");
 		}
-		if (asked == null || asked.equals(actor.id())) {
+		UUID asked = plan.verifier();
+		if (!plan.forGuest() && (asked == null || asked.equals(actor.id()))) {
 			return actor.id();
 		}
 		if (!actor.isCoordinatorOf(county)) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only a coordinator of the county may plan a visit for others.");
 		}
-		return this.verifiers.require(asked, county);
+		return plan.forGuest() ? this.verifiers.requireGuest(asked, county) : this.verifiers.require(asked, county);
 	}
 
 	private void requireOnTheBooks(TreeDirectory.KnownTree tree) {

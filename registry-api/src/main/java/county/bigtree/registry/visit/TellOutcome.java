@@ -39,11 +39,12 @@ public class TellOutcome {
 	}
 
 	/**
-	 * Records the outcome.
+	 * Records the outcome and answers the visit as it then is: a guest may not read it
+	 * again.
 	 * @param unchanged told the visit's revision under the lock; refuses a stale one
 	 */
 	@Transactional
-	public void tell(Actor actor, UUID id, OutcomeBody told, LongConsumer unchanged) {
+	public Visits.Visit tell(Actor actor, UUID id, OutcomeBody told, LongConsumer unchanged) {
 		VisitOutcome outcome = VisitOutcome.find(told.outcome())
 			.orElseThrow(() -> Problem.invalid("#/outcome", "unknown",
 					"must be measured, seen, not-found, refused, no-answer, unsafe or not-reached"));
@@ -60,6 +61,7 @@ public class TellOutcome {
 		this.cameOfIt.requireMeasurementFits(tree, outcome, told.measurement());
 		UUID report = this.cameOfIt.report(change, actor, tree, outcome, told);
 		this.recorder.told(change, actor, id, outcome, told, report);
+		return this.visits.told(id);
 	}
 
 }

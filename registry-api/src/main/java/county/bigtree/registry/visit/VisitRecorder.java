@@ -35,10 +35,11 @@ class VisitRecorder {
 	UUID planned(Change change, Actor actor, UUID tree, VisitPurpose purpose, UUID verifier, PlanBody plan) {
 		UUID id = Uuid7.next();
 		this.facts.append(change, FactTable.VISIT, "id", id, "tree", tree, "purpose", purpose.code(), "verifier",
-				verifier, "companion", this.texts.keep(change, plan.companion()), "by_when", plan.byWhen(),
-				"arranged_on", plan.arrangedOn(), "arranged_at", plan.arrangedAt(), "planned_by", actor.id(), "notes",
+				verifier, "guest", plan.forGuest() ? true : null, "companion",
+				this.texts.keep(change, plan.companion()), "by_when", plan.byWhen(), "arranged_on", plan.arrangedOn(),
+				"arranged_at", plan.arrangedAt(), "planned_by", actor.id(), "notes",
 				this.texts.keep(change, plan.notes()));
-		this.journal.close(change, "visit-planned", actor.id());
+		this.journal.close(change, plan.forGuest() ? "guest-visit-planned" : "visit-planned", actor.id());
 		return id;
 	}
 

@@ -4,11 +4,15 @@ import java.sql.Types;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Predicate;
 
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.people.Role;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.tree.VerifierAtTree;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -16,13 +20,14 @@ import org.springframework.stereotype.Component;
 
 /**
  * The visits on record. A visit is for its verifier and for the coordinators of the
- * county where the tree now stands; to others it does not exist.
+ * county where the tree now stands, for a guest only until something came of it; to
+ * others it does not exist.
  */
 @Component
 public class Visits {
 
 	private static final String VISIT = """
-			select v.id, v.tree, t.tag, l.stands_in as county, v.county as planned_in, v.purpose, v.verifier, p.credit_name as verifier_name,
+			select v.id, v.tree, t.tag, l.stands_in as county, v.county as planned_in, v.purpose, v.verifier, v.guest is not null as guest, p.credit_name as verifier_name,
 			  companion.body as companion, v.by_when, v.arranged_on, v.arranged_at, v.planned_by, v.recorded_at,
 			  notes.body as notes, o.outcome, o.visited_on, remarks.body as remarks, o.measurement, o.condition_report,
 			  o.by_person as told_by, o.recorded_at as told_at,
@@ -51,21 +56,40 @@ public class Visits {
 
 	private final JdbcClient jdbc;
 
-	Visits(JdbcClient jdbc) {
+	private final VerifierAtTree verifiers;
+
+	Visits(JdbcClient jdbc, VerifierAtTree verifiers) {
+		this.verifiers = verifiers;
 		this.jdbc = jdbc;
 	}
 
 	/**
 	 * The visit with this id, for the actor to see.
-	 * @throws Problem of not being found
+	 * @throws Problem of not being found; for those who verify nowhere, of not being
+	 * allowed
 	 */
 	public Visit get(Actor actor, UUID id) {
-		return this.jdbc.sql(VISIT + "where v.id = ?")
-			.param(id)
-			.query(Visit.class)
-			.optional()
-			.filter((visit) -> visit.isOf(actor))
-			.orElseThrow(() -> Problem.notFound("No visit has this id."));
+		return find(id).filter((visit) -> visit.isOf(actor) || isOfGuest(visit, actor))
+			.orElseThrow(() -> actor.isAnywhere(Role.VERIFIER) ? unknown()
+					: Problem.of(ProblemType.NOT_ALLOWED, "Your roles do not include this."));
+	}
+
+	/** The visit as whoever told its outcome may still see it. */
+	Visit told(UUID id) {
+		return find(id).orElseThrow(Visits::unknown);
+	}
+
+	private Optional<Visit> find(UUID id) {
+		return this.jdbc.sql(VISIT + "where v.id = ?").param(id).query(Visit.class).optional();
+	}
+
+	private boolean isOfGuest(Visit visit, Actor actor) {
+		return visit.guest() && visit.verifier().equals(actor.id())
+				&& this.verifiers.may(actor, visit.county(), visit.tree());
+	}
+
+	private static Problem unknown() {
+		return Problem.notFound("No visit has this id.");
 	}
 
 	/**
@@ -99,12 +123,13 @@ public class Visits {
 	 *
 	 * @param county where the tree stands now
 	 * @param plannedIn where it stood when the visit was planned
+	 * @param guest whether its verifier was none of the county's
 	 * @param open whether it is still to be made
 	 */
 	public record Visit(UUID id, UUID tree, String tag, String county, String plannedIn, String purpose, UUID verifier,
-			String verifierName, @Nullable String companion, @Nullable LocalDate byWhen, @Nullable LocalDate arrangedOn,
-			@Nullable Instant arrangedAt, UUID plannedBy, Instant recordedAt, @Nullable String notes,
-			@Nullable String outcome, @Nullable LocalDate visitedOn, @Nullable String remarks,
+			boolean guest, String verifierName, @Nullable String companion, @Nullable LocalDate byWhen,
+			@Nullable LocalDate arrangedOn, @Nullable Instant arrangedAt, UUID plannedBy, Instant recordedAt,
+			@Nullable String notes, @Nullable String outcome, @Nullable LocalDate visitedOn, @Nullable String remarks,
 			@Nullable UUID measurement, @Nullable UUID conditionReport, @Nullable UUID toldBy, @Nullable Instant toldAt,
 			boolean open) {
 

@@ -148,6 +148,25 @@ enum Damage {
 			update sign_off s set given_by = n.nominator from measurement m join nomination n on n.tree = m.tree
 			where m.id = s.measurement""", "on a tree that its giver nominated"),
 
+	SIGNED_BY_NOBODY_OF_THE_COUNTY("""
+			update sign_off s set given_by = (select id from person p where not exists (select from role_assignment
+			  where person = p.id and role in ('verifier', 'coordinator')) limit 1)""",
+			"was given by nobody who verified there then"),
+
+	SIGNED_AFTER_A_GUESTS_VISIT(
+			"""
+					with one as (select s.*, m.tree, (select id from person p where not exists (select from role_assignment
+					    where person = p.id and role in ('verifier', 'coordinator')) limit 1) as guest
+					  from sign_off s join measurement m on m.id = s.measurement order by s.id limit 1),
+					planned as (insert into visit (id, tree, county, seq, recorded_at, purpose, verifier, guest, planned_by)
+					  select gen_random_uuid(), tree, county, seq, recorded_at - interval '2 hours', 'sign-off', guest, true, given_by
+					  from one returning id),
+					told as (insert into visit_outcome (visit, county, seq, recorded_at, outcome, visited_on, by_person)
+					  select p.id, o.county, o.seq, o.recorded_at - interval '1 hour', 'seen', current_date, o.guest
+					  from planned p, one o)
+					update sign_off s set given_by = o.guest from one o where o.id = s.id""",
+			"was given by nobody who verified there then"),
+
 	AGREEMENT_CHANGED("""
 			update sign_off set agreement = jsonb_set(agreement, '{0,filed}', '12.5') where agreement is not null""",
 			"was judged by other figures than were on record"),

@@ -56,6 +56,12 @@ public class TestPeople {
 		return new TestPerson(id, email, "Person " + number, token);
 	}
 
+	/** The same person with a token that is good for filing only. */
+	public TestPerson withFilingToken(TestPerson person) {
+		String token = this.makeToken.make(this.actors.get(person.id()), "filing", null, TokenScope.FILE).secret();
+		return new TestPerson(person.id(), person.email(), person.creditName(), token);
+	}
+
 	/** Gives one more role. */
 	public void give(TestPerson person, CountyRole role) {
 		this.transactions.executeWithoutResult(

@@ -62,7 +62,7 @@ class MeasurementController {
 			summary = "The measurements of a tree: those that count or counted, one's own, and all for the county's verifiers")
 	Page<MeasurementJson> list(@PathVariable String tree, @Nullable Actor actor) {
 		TreeDirectory.KnownTree known = this.trees.getShown(tree, actor);
-		boolean insider = actor != null && actor.isVerifierIn(known.county());
+		boolean insider = actor != null && this.trees.mayVerify(actor, known);
 		List<ReadMeasurements.Measurement> shown = this.measurements.of(known.id())
 			.stream()
 			.filter((one) -> insider || isPublic(one) || filed(actor, one))
@@ -97,7 +97,7 @@ class MeasurementController {
 	@Operation(operationId = "getMeasurement", summary = "A measurement, for who filed it and the county's verifiers")
 	MeasurementJson get(@PathVariable UUID id, Actor actor) {
 		ReadMeasurements.Measurement found = this.measurements.get(id);
-		if (!found.filedBy().equals(actor.id()) && !actor.isVerifierIn(this.trees.get(found.tree()).county())) {
+		if (!found.filedBy().equals(actor.id()) && !this.trees.mayVerify(actor, this.trees.get(found.tree()))) {
 			throw Problem.notFound("No measurement has this id.");
 		}
 		return json(found);

@@ -104,7 +104,11 @@ class NominationController {
 	@Access(Who.SIGNED_IN)
 	@Operation(operationId = "getNomination", summary = "A nomination with every move made")
 	NominationJson get(@PathVariable UUID id, Actor actor) {
-		return json(visible(id, actor));
+		NominationBook.Nomination nomination = this.book.get(id);
+		if (!this.book.mayRead(actor, nomination)) {
+			throw unknown();
+		}
+		return json(nomination);
 	}
 
 	@PostMapping("/api/v1/nominations/{id}/moves")
@@ -133,9 +137,13 @@ class NominationController {
 	private NominationBook.Nomination visible(UUID id, Actor actor) {
 		NominationBook.Nomination nomination = this.book.get(id);
 		if (!actor.id().equals(nomination.nominator()) && !actor.isVerifierIn(nomination.county())) {
-			throw Problem.notFound("No nomination has this id.");
+			throw unknown();
 		}
 		return nomination;
+	}
+
+	private static Problem unknown() {
+		return Problem.notFound("No nomination has this id.");
 	}
 
 	private NominationJson json(NominationBook.Nomination nomination) {

@@ -73,7 +73,7 @@ class VisitController {
 	}
 
 	@GetMapping("/api/v1/visits/{id}")
-	@Access(Who.VERIFIER)
+	@Access(Who.VERIFIER_OR_GUEST)
 	@Operation(operationId = "getVisit", summary = "A visit, for its verifier and the county's coordinators")
 	VisitJson get(@PathVariable UUID id, Actor actor) {
 		return VisitJson.from(this.visits.get(actor, id));
@@ -81,11 +81,11 @@ class VisitController {
 
 	@PostMapping("/api/v1/visits/{id}/outcome")
 	@DryRun
-	@Access(Who.VERIFIER)
+	@Access(Who.VERIFIER_OR_GUEST)
 	@Operation(operationId = "tellVisitOutcome", summary = "Tell, once, what came of a visit")
 	VisitJson tell(@PathVariable UUID id, @RequestBody @Valid OutcomeBody body, IfMatch ifMatch, Actor actor) {
-		this.telling.tell(actor, id, body, (revision) -> ifMatch.require(revision, () -> get(id, actor)));
-		return get(id, actor);
+		return VisitJson
+			.from(this.telling.tell(actor, id, body, (revision) -> ifMatch.require(revision, () -> get(id, actor))));
 	}
 
 }
