@@ -49,6 +49,13 @@ class MeasureDeskIT {
 	}
 
 	@Test
+	void saysThatABiltmoreStickTakesNoTitle() throws Exception {
+		page(WORKED.replace("girth=tape&girth.girth=15 ft 7.5 in", "girth=biltmore&girth.diameterRead=60")
+				+ "&species=quercus-alba&county=larkmere")
+			.andExpect(content().string(containsString("it could take no title here")));
+	}
+
+	@Test
 	void readsMetricEntriesInTheirUnit() throws Exception {
 		page("/measure?girth=tape&girth.girth=254&girth.girth.unit=cm")
 			.andExpect(content().string(containsString("100")))
