@@ -86,7 +86,7 @@ class RegistryStartIT {
 	void saysInOneLineThatTheDatabaseItIsGivenCannotBeReached() throws Exception {
 		FailedStart start = FailedStart.of(this.folder,
 				"--spring.datasource.url=jdbc:postgresql://127.0.0.1:" + closedPort() + "/registry",
-				"--spring.datasource.username=registry", "--spring.datasource.password=secret");
+				"--spring.datasource.username=registry");
 		assertThat(start.exitCode()).isEqualTo(1);
 		assertThat(start.errors()).singleElement()
 			.asString()
@@ -133,9 +133,10 @@ class RegistryStartIT {
 					Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-cp",
 					System.getProperty("java.class.path"), RegistryApplication.class.getName(), "--server.port=0"));
 			command.addAll(List.of(options));
-			Process process = new ProcessBuilder(command).redirectOutput(output.toFile())
-				.redirectError(errors.toFile())
-				.start();
+			ProcessBuilder builder = new ProcessBuilder(command).redirectOutput(output.toFile())
+				.redirectError(errors.toFile());
+			builder.environment().put("SPRING_DATASOURCE_PASSWORD", "secret");
+			Process process = builder.start();
 			assertThat(process.waitFor(PATIENCE_SECONDS, TimeUnit.SECONDS)).isTrue();
 			return new FailedStart(process.exitValue(), Files.readAllLines(output), Files.readAllLines(errors));
 		}

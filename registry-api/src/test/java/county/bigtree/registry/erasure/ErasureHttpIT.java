@@ -43,23 +43,23 @@ class ErasureHttpIT {
 
 	@Test
 	void erasesWhatIsKeptInWordsAndLeavesTheRegisterWhole() throws Exception {
-		this.trees.county("eraseton", "EZA");
-		TestPerson coordinator = this.people.coordinator("eraseton");
-		String nomination = made("/api/v1/counties/eraseton/nominations",
+		this.trees.county("wordsgone", "EZA");
+		TestPerson coordinator = this.people.coordinator("wordsgone");
+		String nomination = made("/api/v1/counties/wordsgone/nominations",
 				"""
 						{"species": "quercus-alba", "location": {"latitude": 40.1, "longitude": -86.2},
 						 "filedFor": {"name": "zqerased D", "contact": "zqerased school", "credit": "zqerased W", "consentToCredit": true},
 						 "measurement": %s}"""
 					.formatted(TestTrees.measurement(100, "2020-05-02")),
-				this.people.volunteer("eraseton"));
+				this.people.volunteer("wordsgone"));
 		String tree = JsonPath.read(nomination, "$.tree");
 		String owner = JsonPath.read(made("/api/v1/trees/" + tree + "/owners",
 				"{\"name\": \"zqerased L\", \"contact\": \"zqerased mill\"}", coordinator), "$.id");
 		made("/api/v1/owners/" + owner + "/consents", """
 				{"purposes": ["listing"], "given": true, "how": "letter", "remarks": "zqerased dog"}""", coordinator);
-		String letter = JsonPath.read(made("/api/v1/counties/eraseton/letters",
+		String letter = JsonPath.read(made("/api/v1/counties/wordsgone/letters",
 				"{\"about\": \"tip\", \"text\": \"zqerased elm\", \"contact\": \"zqerased N\"}",
-				this.people.volunteer("eraseton")), "$.id");
+				this.people.volunteer("wordsgone")), "$.id");
 		String finder = "/api/v1/nominations/" + JsonPath.read(nomination, "$.id") + "/filed-for";
 		erase("/api/v1/owners/" + owner, coordinator).andExpect(jsonPath("$.pieces").value(3));
 		erase("/api/v1/letters/" + letter, coordinator).andExpect(jsonPath("$.pieces").value(2));
@@ -80,7 +80,7 @@ class ErasureHttpIT {
 			check.look(new Findings(1000, found::add, (looked) -> {
 			}));
 		}
-		assertThat(found).noneMatch((sentence) -> sentence.contains("eraseton"));
+		assertThat(found).noneMatch((sentence) -> sentence.contains("wordsgone"));
 	}
 
 	private ResultActions erase(String address, TestPerson coordinator) throws Exception {
