@@ -44,28 +44,29 @@ class RulebookHttpIT {
 
 	@Test
 	void treesOfASpeciesThatIsNotListedKeepTheirRankAndHoldNoTitle() throws Exception {
-		this.trees.county("listland", "RBA");
-		this.trees.standing("listland", 100, "2025-05-02");
-		this.trees.oaks("listland")
+		this.trees.county("listedspecies", "RBA");
+		this.trees.standing("listedspecies", 100, "2025-05-02");
+		this.trees.oaks("listedspecies")
 			.andExpect(jsonPath("$.speciesEligible").value(true))
 			.andExpect(jsonPath("$.items[0].title").value("champion"));
-		rules("listland", MAPLES).andExpect(status().isCreated());
-		this.trees.oaks("listland")
+		rules("listedspecies", MAPLES).andExpect(status().isCreated());
+		this.trees.oaks("listedspecies")
 			.andExpect(jsonPath("$.speciesEligible").value(false))
 			.andExpect(jsonPath("$.items[0].rank").value(1))
 			.andExpect(jsonPath("$.items[0].title").value(nullValue()));
-		this.trees.oakTitles("listland").andExpect(jsonPath("$.items[0].ended").value("rulebook"));
-		this.mvc.perform(get("/api/v1/counties/listland/standings"))
+		this.trees.oakTitles("listedspecies").andExpect(jsonPath("$.items[0].ended").value("rulebook"));
+		this.mvc.perform(get("/api/v1/counties/listedspecies/standings"))
 			.andExpect(jsonPath("$.items[0].speciesEligible").value(false))
 			.andExpect(jsonPath("$.items[0].holders.length()").value(0));
-		this.mvc.perform(get("/counties/listland/species/quercus-alba"))
+		this.mvc.perform(get("/counties/listedspecies/species/quercus-alba"))
 			.andExpect(content().string(containsString("not on the county")));
-		this.mvc.perform(get("/counties/listland")).andExpect(content().string(containsString("not on the county")));
-		rules("listland", ALL).andExpect(status().isCreated());
-		this.trees.oaks("listland")
+		this.mvc.perform(get("/counties/listedspecies"))
+			.andExpect(content().string(containsString("not on the county")));
+		rules("listedspecies", ALL).andExpect(status().isCreated());
+		this.trees.oaks("listedspecies")
 			.andExpect(jsonPath("$.speciesEligible").value(true))
 			.andExpect(jsonPath("$.items[0].title").value("champion"));
-		this.trees.oakTitles("listland").andExpect(jsonPath("$.items[0].began").value("rulebook"));
+		this.trees.oakTitles("listedspecies").andExpect(jsonPath("$.items[0].began").value("rulebook"));
 	}
 
 	@Test
@@ -89,11 +90,11 @@ class RulebookHttpIT {
 
 	@Test
 	void showsWhatWasRecorded() throws Exception {
-		this.trees.county("showland", "RBC");
-		rules("showland", """
+		this.trees.county("shownrules", "RBC");
+		rules("shownrules", """
 				{"effectiveOn": "2026-01-01", "slopeRule": "midslope", "checkReadingsRequired": true,
 				 "eligibleSpecies": ["quercus-alba", "acer-rubrum"]}""").andExpect(status().isCreated());
-		this.mvc.perform(get("/api/v1/counties/showland/rulebooks"))
+		this.mvc.perform(get("/api/v1/counties/shownrules/rulebooks"))
 			.andExpect(jsonPath("$.items[0].slopeRule").value("midslope"))
 			.andExpect(jsonPath("$.items[0].checkReadingsRequired").value(true))
 			.andExpect(jsonPath("$.items[0].eligibleSpecies").value(contains("acer-rubrum", "quercus-alba")))
