@@ -129,7 +129,8 @@ class SecurityConfiguration {
 			.build();
 	}
 
-	private HttpSecurity common(HttpSecurity http) {
+	/** What holds for every chain. */
+	HttpSecurity common(HttpSecurity http) {
 		return SecurityHeaders.write(http, this.address)
 			.addFilterAfter(this.limitNetworks, HeaderWriterFilter.class)
 			.requestCache(AbstractHttpConfigurer::disable)

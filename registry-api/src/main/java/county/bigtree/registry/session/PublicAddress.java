@@ -24,6 +24,10 @@ public class PublicAddress {
 		return this.address != null && "https".equals(this.address.getScheme());
 	}
 
+	public boolean isKnown() {
+		return this.address != null;
+	}
+
 	/**
 	 * The path at this service as people reach it; as it is where no address is known.
 	 */
