@@ -13,7 +13,7 @@ import org.springframework.core.env.MapPropertySource;
  * Gives the service under test a fresh database with the newest schema, which it uses
  * with no more rights than it has in earnest.
  */
-class RegistryTestDatabase implements ApplicationContextInitializer<ConfigurableApplicationContext> {
+public class RegistryTestDatabase implements ApplicationContextInitializer<ConfigurableApplicationContext> {
 
 	@Override
 	public void initialize(ConfigurableApplicationContext context) {

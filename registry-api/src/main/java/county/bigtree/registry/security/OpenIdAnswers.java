@@ -35,7 +35,13 @@ final class OpenIdAnswers {
 
 	private final Clock clock;
 
-	OpenIdAnswers(SignInByProvider signIn, ProblemAnswers answers, Clock clock) {
+	private final String home;
+
+	/**
+	 * Sends those who are in to this address.
+	 */
+	OpenIdAnswers(SignInByProvider signIn, ProblemAnswers answers, Clock clock, String home) {
+		this.home = home;
 		this.signIn = signIn;
 		this.answers = answers;
 		this.clock = clock;
@@ -49,7 +55,7 @@ final class OpenIdAnswers {
 					: Optional.empty();
 			if (actor.isPresent()) {
 				PersonSession.begin(request, actor.get().id(), this.clock.instant());
-				response.sendRedirect("/");
+				response.sendRedirect(this.home);
 			}
 			else {
 				this.answers.write(refusal(), request, response);

@@ -59,7 +59,7 @@ class OpenIdConfiguration {
 					"registry.openid needs registry.public-address, to which the provider sends people back");
 		}
 		this.security = security;
-		this.answers = new OpenIdAnswers(signIn, answers, clock);
+		this.answers = new OpenIdAnswers(signIn, answers, clock, address.of("/"));
 		Supplier<ClientRegistration> discovered = SingletonSupplier.of(() -> discover(settings, address));
 		this.provider = (id) -> ID.equals(id) ? discovered.get() : null;
 	}
@@ -71,6 +71,9 @@ class OpenIdConfiguration {
 				&& ((LEAVING + "/" + ID).equals(request.getRequestURI()) || ANSWER.equals(request.getRequestURI())));
 		return this.security.common(http)
 			.securityContext((context) -> context.securityContextRepository(sessions))
+			// PersonSession begins a new one. An id changed before would leave the old
+			// one stored, to be taken up again.
+			.sessionManagement((session) -> session.sessionFixation((fixation) -> fixation.none()))
 			.oauth2Login((login) -> login.clientRegistrationRepository(this.provider)
 				.authorizedClientRepository(new NoTokens())
 				.loginPage(LEAVING + "/" + ID)
