@@ -3,12 +3,13 @@
 # the parameters that search and list. Only ever against this machine.
 #
 #   java -jar registry-api.jar --registry.demo --registry.limits.network-per-second=0 --registry.limits.account-per-second=0
-#   registry-api/src/fault/scan.sh [port, default 8080] [folder for the reports, default ./scan]
+#   registry-api/src/fault/scan.sh [port, default 8080] [folder for the reports, default ./scan] [roles, default all]
 #
 # The modules that ask a server elsewhere (ssrf, xxe, log4shell) are left out. Needs wapiti, sqlmap, curl and Python 3. Ends with 1 if a scanner found anything.
 set -eu
 port=${1:-8080}; out=${2:-scan}; site=http://127.0.0.1:$port; api=$site/api/v1
 mkdir -p "$out"
+roles=${3:-visitor volunteer verifier coordinator other-coordinator admin}
 found=0
 
 session() { # the cookie of a session of the demo account $1
@@ -17,7 +18,7 @@ session() { # the cookie of a session of the demo account $1
     tr -d '\r' | sed -n 's/^[Ss]et-[Cc]ookie: \([^;]*\);.*/\1/p' | paste -sd ';' -
 }
 
-for who in visitor volunteer verifier coordinator other-coordinator admin; do
+for who in $roles; do
   cookie=''
   [ $who = visitor ] || cookie=$(session $who)
   wapiti -u "$site/" -s "$api/counties" -s "$api/trees" -s "$api/species?query=oak" -s "$site/measure" --scope domain \
