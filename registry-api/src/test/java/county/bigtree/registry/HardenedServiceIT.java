@@ -48,8 +48,8 @@ class HardenedServiceIT {
 
 	@Test
 	void sendsItsHeadersWithEveryKindOfAnswer() throws Exception {
-		for (String path : new String[] { "/", "/docs", "/openapi.json", "/api/v1/counties", "/api/v1/session",
-				"/api/v1/nothing-here", "/problems", "/style/register.css" }) {
+		for (String path : new String[] { "/", "/docs", "/openapi.json", "/openapi.yaml", "/api/v1/counties",
+				"/api/v1/session", "/api/v1/nothing-here", "/problems", "/style/register.css" }) {
 			HttpResponse<String> answer = send(from("203.0.113.1", path).GET());
 			assertThat(answer.headers().map().keySet()).as(path)
 				.map(String::toLowerCase)
@@ -63,8 +63,14 @@ class HardenedServiceIT {
 	}
 
 	@Test
+	void describesItselfInYamlToo() throws Exception {
+		assertThat(send(from("203.0.113.9", "/openapi.yaml").GET()).body()).startsWith("openapi: 3.1.0");
+	}
+
+	@Test
 	void showsNothingInlineInItsPages() throws Exception {
-		for (String path : new String[] { "/", "/problems", "/cautions", "/swagger-ui/index.html" }) {
+		for (String path : new String[] { "/", "/problems", "/cautions", "/measure", "/about",
+				"/swagger-ui/index.html" }) {
 			String page = send(from("203.0.113.2", path).GET()).body();
 			assertThat(page).as(path)
 				.doesNotContainPattern("<script(?![^>]*\\bsrc=)[^>]*>")

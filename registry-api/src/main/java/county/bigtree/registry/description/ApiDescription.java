@@ -26,8 +26,6 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
-import org.springframework.web.servlet.config.annotation.ViewControllerRegistry;
-import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 
 /**
  * Puts the description together: what it says of the service as a whole, and what of all
@@ -83,19 +81,6 @@ class ApiDescription {
 				.toList();
 			operations.forEach(Examples::addTo);
 			ProblemResponses.addTo(components, operations);
-		};
-	}
-
-	/**
-	 * springdoc has a YAML form at its own address only.
-	 */
-	@Bean
-	WebMvcConfigurer yamlAddress() {
-		return new WebMvcConfigurer() {
-			@Override
-			public void addViewControllers(ViewControllerRegistry registry) {
-				registry.addViewController("/openapi.yaml").setViewName("forward:/openapi.json.yaml");
-			}
 		};
 	}
 
