@@ -15,17 +15,19 @@ import io.swagger.v3.core.jackson.TypeNameResolver;
  */
 class SchemaNames extends TypeNameResolver {
 
-	private final Map<String, Class<?>> named = new ConcurrentHashMap<>();
+	// The library keeps its resolvers for the whole process: with two applications in it,
+	// as in the tests, either may ask.
+	private static final Map<String, Class<?>> NAMED = new ConcurrentHashMap<>();
 
 	/** The type that a name stands for, unless it was made of several. */
 	Optional<Class<?>> type(String name) {
-		return Optional.ofNullable(this.named.get(name));
+		return Optional.ofNullable(NAMED.get(name));
 	}
 
 	@Override
 	protected String nameForClass(Class<?> type, Set<Options> options) {
 		String name = super.nameForClass(type, options);
-		Class<?> other = this.named.putIfAbsent(name, type);
+		Class<?> other = NAMED.putIfAbsent(name, type);
 		if (other != null && other != type && type.isRecord() && !form(type).equals(form(other))) {
 			throw new IllegalStateException("%s and %s would both be described as %s: rename one of them"
 				.formatted(other.getName(), type.getName(), name));
