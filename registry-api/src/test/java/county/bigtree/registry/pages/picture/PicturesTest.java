@@ -1,0 +1,96 @@
+package county.bigtree.registry.pages.picture;
+
+import java.time.LocalDate;
+import java.util.List;
+
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+/**
+ * Where things lie in the pictures, worked out by hand.
+ */
+class PicturesTest {
+
+	private static final LocalDate FIRST = LocalDate.of(2020, 1, 1);
+
+	@Test
+	void axesRunOverWholeStepsOfOneTwoOrFive() {
+		assertThat(Axis.over(201, 343, 0, 100).ticks()).extracting(Tick::label)
+			.containsExactly("200", "250", "300", "350");
+		assertThat(Axis.over(0.1, 0.35, 0, 100).ticks()).extracting(Tick::label)
+			.containsExactly("0.10", "0.15", "0.20", "0.25", "0.30", "0.35");
+	}
+
+	@Test
+	void axesPutFiguresInProportion() {
+		Axis upright = Axis.over(0, 100, 226, 16);
+		assertThat(upright.at(0)).isEqualTo(226);
+		assertThat(upright.at(50)).isEqualTo(121);
+		assertThat(upright.at(100)).isEqualTo(16);
+	}
+
+	@Test
+	void axesOfOneFigureStillHaveALength() {
+		Axis axis = Axis.over(5, 5, 0, 100);
+		assertThat(axis.at(5)).isBetween(0.0, 100.0);
+		assertThat(axis.to()).isGreaterThan(axis.from());
+	}
+
+	@Test
+	void yearsAreMarkedSeldomEnough() {
+		assertThat(new TimeAxis(FIRST, LocalDate.of(2026, 6, 1), 0, 100).ticks()).extracting(Tick::label)
+			.containsExactly("2021", "2022", "2023", "2024", "2025", "2026");
+		assertThat(new TimeAxis(LocalDate.of(1900, 1, 1), LocalDate.of(2026, 6, 1), 0, 100).ticks())
+			.extracting(Tick::label)
+			.containsExactly("1920", "1940", "1960", "1980", "2000", "2020");
+	}
+
+	@Test
+	void aScoreHoldsUntilTheNextOneThatWasNotWithdrawn() {
+		ScoreHistoryPicture picture = ScoreHistoryPicture.of(List.of(scored(FIRST, 200, "confirmed"),
+				scored(FIRST.plusYears(1), 300, "withdrawn"), scored(FIRST.plusYears(2), 220, "checked")),
+				FIRST.plusYears(4));
+		assertThat(picture.marks()).extracting(ScoreHistoryPicture.Mark::how)
+			.containsExactly("confirmed", "withdrawn", "checked");
+		assertThat(picture.spans()).hasSize(2);
+		ScoreHistoryPicture.Span first = picture.spans().get(0);
+		ScoreHistoryPicture.Span second = picture.spans().get(1);
+		assertThat(first.x() + first.width()).isEqualTo(second.x());
+		assertThat(second.x() + second.width()).isEqualTo(picture.right());
+		assertThat(second.y()).isLessThan(first.y());
+		assertThat(first.bandY()).isLessThan(first.y());
+		assertThat(first.bandY() + first.bandHeight()).isGreaterThan(first.y());
+	}
+
+	@Test
+	void theLastHolderStandsAtTheTopWithAllItsSpans() {
+		LeadersPicture picture = LeadersPicture.of(List.of(held("LM-1", FIRST, FIRST.plusYears(1)),
+				held("LM-2", FIRST.plusYears(1), FIRST.plusYears(3)), held("LM-1", FIRST.plusYears(3), null)),
+				FIRST.plusYears(4));
+		assertThat(picture.rows()).extracting(LeadersPicture.Row::tree).containsExactly("LM-1", "LM-2");
+		assertThat(picture.rows().get(0).bars()).hasSize(2);
+		assertThat(picture.leftOut()).isZero();
+	}
+
+	@Test
+	void intervalsReachTwiceTheStandardUncertainty() {
+		LeadPicture picture = LeadPicture.of(List.of(new LeadPicture.Ranked("LM-1", "champion", 300, 5),
+				new LeadPicture.Ranked("LM-2", null, 290, 0)));
+		LeadPicture.Row first = picture.rows().get(0);
+		LeadPicture.Row second = picture.rows().get(1);
+		assertThat(first.at()).isEqualTo((first.from() + first.to()) / 2);
+		assertThat(first.from()).isEqualTo(second.at());
+		assertThat(second.from()).isEqualTo(second.to());
+	}
+
+	private static ScoreHistoryPicture.Scored scored(LocalDate day, double points, String how) {
+		return new ScoreHistoryPicture.Scored(day, points, 2, how, how);
+	}
+
+	private static LeadersPicture.Held held(String tree, LocalDate from, @Nullable LocalDate to) {
+		return new LeadersPicture.Held(tree, tree, "champion", from, to, "");
+	}
+
+}
