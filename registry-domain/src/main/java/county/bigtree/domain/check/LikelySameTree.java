@@ -8,12 +8,16 @@ import county.bigtree.domain.quantity.Estimate;
 /**
  * A tree of the same species on the books, or nominated, within the joint accuracy of
  * both places. Where a place is shown only roughly, the girths must be alike too. How far
- * apart they are is not told, and to whoever may not know of the tree no more than that
- * it may be there.
+ * apart they are is not told, a tree on the books is told before one that waits, and to
+ * whoever may not know of the tree no more than that it may be there.
  */
 final class LikelySameTree implements Check {
 
 	private static final String CODE = "likely-same-tree";
+
+	private static final Comparator<Neighbour> TOLD_FIRST = Comparator.comparing(Neighbour::waiting)
+		.thenComparingDouble(Neighbour::metres)
+		.thenComparing(Neighbour::tag, Comparator.nullsLast(Comparator.naturalOrder()));
 
 	@Override
 	public Optional<Finding> look(Filed filed, Known known) {
@@ -21,7 +25,7 @@ final class LikelySameTree implements Check {
 			.stream()
 			.filter((one) -> one.metres() <= one.jointAccuracyMetres())
 			.filter((one) -> one.jointAccuracyMetres() <= Thresholds.WELL_PLACED || alike(one, filed))
-			.min(Comparator.comparingDouble(Neighbour::metres))
+			.min(TOLD_FIRST)
 			.map(LikelySameTree::finding);
 	}
 
