@@ -93,11 +93,11 @@ class RulebookHttpIT {
 		this.trees.county("shownrules", "RBC");
 		rules("shownrules", """
 				{"effectiveOn": "2026-01-01", "slopeRule": "midslope", "checkReadingsRequired": true,
-				 "eligibleSpecies": ["quercus-alba", "acer-rubrum"]}""").andExpect(status().isCreated());
+				 "eligibleSpecies": ["tilia-americana", "acer-rubrum"]}""").andExpect(status().isCreated());
 		this.mvc.perform(get("/api/v1/counties/shownrules/rulebooks"))
 			.andExpect(jsonPath("$.items[0].slopeRule").value("midslope"))
 			.andExpect(jsonPath("$.items[0].checkReadingsRequired").value(true))
-			.andExpect(jsonPath("$.items[0].eligibleSpecies").value(contains("acer-rubrum", "quercus-alba")))
+			.andExpect(jsonPath("$.items[0].eligibleSpecies").value(contains("acer-rubrum", "tilia-americana")))
 			.andExpect(jsonPath("$.items[1].slopeRule").value("uphill"))
 			.andExpect(jsonPath("$.items[1].eligibleSpecies").value(nullValue()));
 	}
