@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.UUID;
 
 import county.bigtree.registry.journal.Change;
-import county.bigtree.registry.people.OpenWork;
+import county.bigtree.registry.people.AssignedWork;
 import county.bigtree.registry.tree.ChangeAtTree;
 import county.bigtree.registry.tree.TreeDirectory;
 
@@ -16,7 +16,7 @@ import org.springframework.stereotype.Component;
  * Hands back the remeasurements that are assigned to someone who leaves.
  */
 @Component
-class HandBackMeasurements implements OpenWork {
+class HandBackMeasurements implements AssignedWork {
 
 	private static final String ASSIGNED = """
 			select m.id from (select distinct measurement from measurement_move where verifier = :person) mine

@@ -4,7 +4,7 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.LongConsumer;
 
-import county.bigtree.registry.people.OpenWork;
+import county.bigtree.registry.people.AssignedWork;
 import county.bigtree.registry.people.Verifiers;
 import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.journal.Change;
@@ -131,7 +131,7 @@ public class MoveMeasurement {
 		}
 
 		/** By someone else, of what they can't do any more. */
-		void handBack(Change change, UUID measurement, OpenWork.Leaving leaving) {
+		void handBack(Change change, UUID measurement, AssignedWork.Leaving leaving) {
 			MeasurementMove move = MeasurementMove.HAND_BACK;
 			this.facts.append(change, FactTable.MEASUREMENT_MOVE, "id", Uuid7.next(), "measurement", measurement,
 					"move", move.code(), "to_status", move.to(), "verifier", null, "by_person", leaving.by(), "reason",

@@ -10,7 +10,7 @@ import county.bigtree.domain.review.NominationMoves;
 import county.bigtree.domain.review.NominationStatus;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.Journal;
-import county.bigtree.registry.people.OpenWork;
+import county.bigtree.registry.people.AssignedWork;
 import county.bigtree.registry.tree.ChangeAtTree;
 import county.bigtree.registry.tree.TreeDirectory;
 
@@ -21,7 +21,7 @@ import org.springframework.stereotype.Component;
  * Hands back the nominations that are under review by someone who leaves.
  */
 @Component
-class HandBackNominations implements OpenWork {
+class HandBackNominations implements AssignedWork {
 
 	private final JdbcClient jdbc;
 

@@ -23,11 +23,11 @@ public class EndRole {
 
 	private final JdbcClient jdbc;
 
-	private final List<OpenWork> openWork;
+	private final List<AssignedWork> openWork;
 
 	private final Clock clock;
 
-	EndRole(JdbcClient jdbc, List<OpenWork> openWork, Clock clock) {
+	EndRole(JdbcClient jdbc, List<AssignedWork> openWork, Clock clock) {
 		this.jdbc = jdbc;
 		this.openWork = openWork;
 		this.clock = clock;
@@ -44,7 +44,7 @@ public class EndRole {
 		}
 		end("id = :which", id, by.id(), now);
 		if (role.county() != null && !verifies(person, role.county(), now)) {
-			handBack(new OpenWork.Leaving(person, role.county(), by.id(), "Their role ended."));
+			handBack(new AssignedWork.Leaving(person, role.county(), by.id(), "Their role ended."));
 		}
 	}
 
@@ -52,10 +52,10 @@ public class EndRole {
 	void endAll(UUID person, UUID by, Instant now, String reason) {
 		requireAnother(person);
 		end("person = :which", person, by, now);
-		handBack(new OpenWork.Leaving(person, null, by, reason));
+		handBack(new AssignedWork.Leaving(person, null, by, reason));
 	}
 
-	private void handBack(OpenWork.Leaving leaving) {
+	private void handBack(AssignedWork.Leaving leaving) {
 		this.openWork.forEach((work) -> work.handBack(leaving));
 	}
 

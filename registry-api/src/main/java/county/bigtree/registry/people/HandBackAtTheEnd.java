@@ -30,13 +30,13 @@ class HandBackAtTheEnd {
 
 	private final JdbcClient jdbc;
 
-	private final List<OpenWork> openWork;
+	private final List<AssignedWork> openWork;
 
 	private final TransactionTemplate transactions;
 
 	private final Clock clock;
 
-	HandBackAtTheEnd(JdbcClient jdbc, List<OpenWork> openWork, TransactionTemplate transactions, Clock clock) {
+	HandBackAtTheEnd(JdbcClient jdbc, List<AssignedWork> openWork, TransactionTemplate transactions, Clock clock) {
 		this.jdbc = jdbc;
 		this.openWork = openWork;
 		this.transactions = transactions;
@@ -47,8 +47,8 @@ class HandBackAtTheEnd {
 	void handBack() {
 		for (Ended ended : ended(this.clock.instant())) {
 			try {
-				this.transactions.executeWithoutResult((status) -> this.openWork.forEach((work) -> work
-					.handBack(new OpenWork.Leaving(ended.person(), ended.county(), ended.by(), "Their role ended."))));
+				this.transactions.executeWithoutResult((status) -> this.openWork.forEach((work) -> work.handBack(
+						new AssignedWork.Leaving(ended.person(), ended.county(), ended.by(), "Their role ended."))));
 			}
 			catch (RuntimeException ex) {
 				if (!Contention.caused(ex)) {

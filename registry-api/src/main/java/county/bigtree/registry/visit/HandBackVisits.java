@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.UUID;
 
 import county.bigtree.registry.journal.Change;
-import county.bigtree.registry.people.OpenWork;
+import county.bigtree.registry.people.AssignedWork;
 import county.bigtree.registry.tree.ChangeAtTree;
 import county.bigtree.registry.tree.TreeDirectory;
 
@@ -17,7 +17,7 @@ import org.springframework.stereotype.Component;
  * and the coordinators may plan others.
  */
 @Component
-class HandBackVisits implements OpenWork {
+class HandBackVisits implements AssignedWork {
 
 	private static final String OPEN = """
 			select v.id, v.tree from visit v

@@ -9,7 +9,7 @@ import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.people.Actor;
-import county.bigtree.registry.people.OpenWork;
+import county.bigtree.registry.people.AssignedWork;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Component;
@@ -44,7 +44,7 @@ class VisitRecorder {
 	}
 
 	/** By someone else, of what they can't do any more. */
-	void handedBack(Change change, UUID visit, OpenWork.Leaving leaving) {
+	void handedBack(Change change, UUID visit, AssignedWork.Leaving leaving) {
 		VisitOutcome outcome = VisitOutcome.HANDED_BACK;
 		this.facts.append(change, FactTable.VISIT_OUTCOME, "visit", visit, "outcome", outcome.code(), "visited_on",
 				change.today(), "remarks", this.texts.keep(change, leaving.reason()), "by_person", leaving.by());

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * those can't do it any more. What happens is recorded as the move it is, in the
  * transaction of whoever decided it.
  */
-public interface OpenWork {
+public interface AssignedWork {
 
 	/** Hands back what the one who leaves has open. */
 	void handBack(Leaving leaving);
