@@ -1,5 +1,6 @@
 package county.bigtree.registry.http;
 
+import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.Enumeration;
 import java.util.LinkedHashMap;
@@ -13,6 +14,7 @@ import org.springframework.http.HttpHeaders;
 import org.springframework.util.MultiValueMap;
 import org.springframework.web.util.UriComponents;
 import org.springframework.web.util.UriComponentsBuilder;
+import org.springframework.web.util.UriUtils;
 
 /**
  * A read of another address of the service, for whoever sent the request at hand, which
@@ -61,15 +63,21 @@ class InnerRead extends HttpServletRequestWrapper {
 
 	@Override
 	public @Nullable String getParameter(String name) {
-		return this.address.getQueryParams().getFirst(name);
+		String[] values = getParameterValues(name);
+		return (values != null) ? values[0] : null;
 	}
 
 	@Override
 	public Map<String, String[]> getParameterMap() {
 		Map<String, String[]> parameters = new LinkedHashMap<>();
 		MultiValueMap<String, String> query = this.address.getQueryParams();
-		query.forEach((name, values) -> parameters.put(name, values.toArray(String[]::new)));
+		query.forEach((name, values) -> parameters.put(decoded(name),
+				values.stream().map(InnerRead::decoded).toArray(String[]::new)));
 		return parameters;
+	}
+
+	private static String decoded(@Nullable String value) {
+		return (value != null) ? UriUtils.decode(value, StandardCharsets.UTF_8) : "";
 	}
 
 	@Override

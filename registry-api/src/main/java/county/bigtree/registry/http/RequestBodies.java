@@ -1,6 +1,7 @@
 package county.bigtree.registry.http;
 
 import java.io.IOException;
+import java.util.Locale;
 
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
@@ -18,7 +19,7 @@ import org.springframework.web.filter.OncePerRequestFilter;
 /**
  * Keeps the body of a request, so that it can be hashed, and read anew when the request
  * is tried again. Refuses one of more than {@value #MOST_BYTES} bytes. Files (multipart)
- * have limits of their own and can be read again as they are.
+ * and the forms of pages have limits of their own and can be read again as they are.
  */
 @Component
 @Order(Ordered.LOWEST_PRECEDENCE - 90)
@@ -37,8 +38,12 @@ class RequestBodies extends OncePerRequestFilter {
 		String type = request.getContentType();
 		return switch (request.getMethod()) {
 			case "GET", "HEAD", "OPTIONS" -> true;
-			default -> type != null && type.toLowerCase(java.util.Locale.ROOT).startsWith("multipart/");
+			default -> type != null && isForm(type.toLowerCase(Locale.ROOT));
 		};
+	}
+
+	private static boolean isForm(String type) {
+		return type.startsWith("multipart/") || type.startsWith("application/x-www-form-urlencoded");
 	}
 
 	@Override

@@ -180,8 +180,10 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 		return true;
 	}
 
+	/** A page hands its key on to the API. */
 	private static boolean isKeyed(HttpServletRequest request, HandlerMethod handler) {
-		return "POST".equals(request.getMethod()) && !handler.hasMethodAnnotation(Unkeyed.class);
+		return "POST".equals(request.getMethod()) && request.getRequestURI().startsWith("/api/")
+				&& !handler.hasMethodAnnotation(Unkeyed.class);
 	}
 
 	/** Carries a checked exception out of the transaction. */

@@ -2,6 +2,7 @@ package county.bigtree.registry.pages;
 
 import java.time.Duration;
 
+import county.bigtree.registry.people.Actor;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
@@ -17,7 +18,7 @@ import org.springframework.web.util.UriComponentsBuilder;
 
 /**
  * What every page knows: the reader's units, switched by `?units=` and remembered in a
- * cookie that says nothing else, and the address of the page itself.
+ * cookie that says nothing else, the address of the page itself, and who looks at it.
  */
 @ControllerAdvice(basePackages = { "county.bigtree.registry.pages", "county.bigtree.registry.problem.web" })
 class PageSettings {
@@ -54,6 +55,12 @@ class PageSettings {
 			here.query(query);
 		}
 		return here.replaceQueryParam(COOKIE, units.metric() ? "feet" : "metric").build().toUriString();
+	}
+
+	/** Who looks at the page; null for anyone. */
+	@ModelAttribute("viewer")
+	@Nullable Viewer viewer(@Nullable Actor actor) {
+		return (actor != null) ? Viewer.of(actor) : null;
 	}
 
 	/** The path of the page, by which the navigation marks where one is. */

@@ -2,12 +2,14 @@ package county.bigtree.registry.problem;
 
 import java.io.IOException;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.json.JsonMapper;
 
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ProblemDetail;
@@ -16,31 +18,54 @@ import org.springframework.stereotype.Component;
 
 /**
  * Puts a problem into its one form, {@code application/problem+json}: as an answer of a
- * controller, or written straight to the response where no controller was reached.
+ * controller, or written straight to the response where no controller was reached. Who
+ * asked for a page gets it as a page.
  */
 @Component
 public class ProblemAnswers {
 
+	private static final MediaType PAGE = new MediaType(MediaType.TEXT_HTML, StandardCharsets.UTF_8);
+
 	private final JsonMapper json;
 
-	ProblemAnswers(JsonMapper json) {
+	private final ObjectProvider<ProblemPage> pages;
+
+	ProblemAnswers(JsonMapper json, ObjectProvider<ProblemPage> pages) {
 		this.json = json;
+		this.pages = pages;
 	}
 
-	public ResponseEntity<Object> answer(Problem problem, String path) {
+	public ResponseEntity<Object> answer(Problem problem, HttpServletRequest request,
+			@Nullable HttpServletResponse response) {
+		return answer(problem, request.getRequestURI(), request, response);
+	}
+
+	/**
+	 * As above, for what was asked at another path than that of the request at hand.
+	 */
+	public ResponseEntity<Object> answer(Problem problem, String path, HttpServletRequest request,
+			@Nullable HttpServletResponse response) {
+		byte[] page = page(problem, path, request, response);
 		return ResponseEntity.status(problem.type().status())
 			.headers(problem.headers())
 			.header(HttpHeaders.CACHE_CONTROL, "private, no-store")
-			.contentType(MediaType.APPLICATION_PROBLEM_JSON)
-			.body(body(problem, path));
+			.contentType((page != null) ? PAGE : MediaType.APPLICATION_PROBLEM_JSON)
+			.body((page != null) ? page : body(problem, path));
+	}
+
+	private byte @Nullable [] page(Problem problem, String path, HttpServletRequest request,
+			@Nullable HttpServletResponse response) {
+		return (response != null && ProblemPage.isWanted(path, request))
+				? this.pages.getObject().page(problem, request, response) : null;
 	}
 
 	public void write(Problem problem, HttpServletRequest request, HttpServletResponse response) throws IOException {
-		byte[] bytes = this.json.writeValueAsBytes(body(problem, request.getRequestURI()));
+		byte[] page = page(problem, request.getRequestURI(), request, response);
+		byte[] bytes = (page != null) ? page : this.json.writeValueAsBytes(body(problem, request.getRequestURI()));
 		response.setStatus(problem.type().status().value());
 		problem.headers().forEach((name, values) -> values.forEach((value) -> response.addHeader(name, value)));
 		response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-store");
-		response.setContentType(MediaType.APPLICATION_PROBLEM_JSON_VALUE);
+		response.setContentType((page != null) ? PAGE.toString() : MediaType.APPLICATION_PROBLEM_JSON_VALUE);
 		response.setContentLength(bytes.length);
 		response.getOutputStream().write(bytes);
 	}

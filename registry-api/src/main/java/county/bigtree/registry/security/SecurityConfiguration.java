@@ -44,9 +44,9 @@ import org.springframework.web.filter.ForwardedHeaderFilter;
 /**
  * Who asks is known by an access token, by the cookie of a session, or by e-mail address
  * and password where a token is made; a token goes before a cookie. Writes that rely on
- * the cookie must bring the token of the session, as CSRF protection. Nothing outside the
- * API takes more than GET; in it each endpoint declares who may call it, see
- * {@link EndpointAccess}.
+ * the cookie must bring the token of the session, as CSRF protection. Each endpoint and
+ * each page declares who may call it, see {@link EndpointAccess}; outside the API nothing
+ * takes more than GET and the POST of a form.
  */
 @Configuration(proxyBeanMethods = false)
 @EnableConfigurationProperties(RequestLimits.class)
@@ -124,6 +124,8 @@ class SecurityConfiguration {
 				.permitAll()
 				.requestMatchers(HttpMethod.HEAD)
 				.permitAll()
+				.requestMatchers(HttpMethod.POST)
+				.permitAll()
 				.anyRequest()
 				.denyAll())
 			.build();
@@ -133,6 +135,7 @@ class SecurityConfiguration {
 	HttpSecurity common(HttpSecurity http) {
 		return SecurityHeaders.write(http, this.address)
 			.addFilterAfter(this.limitNetworks, HeaderWriterFilter.class)
+			.addFilterAfter(new FromHere(this.answers, this.address), LimitNetworks.class)
 			.requestCache(AbstractHttpConfigurer::disable)
 			.logout(AbstractHttpConfigurer::disable);
 	}
@@ -187,7 +190,8 @@ class SecurityConfiguration {
 			throws IOException {
 		if (cause instanceof CsrfException) {
 			this.answers.write(
-					Problem.of(ProblemType.CROSS_SITE, "The X-CSRF-TOKEN header must hold the token of the session."),
+					Problem.of(ProblemType.CROSS_SITE,
+							"The token of the session is missing: in the header X-CSRF-TOKEN, or in the form."),
 					request, response);
 		}
 		else {
@@ -197,7 +201,7 @@ class SecurityConfiguration {
 
 	private void onlyReads(HttpServletRequest request, HttpServletResponse response) throws IOException {
 		this.answers.write(Problem.of(ProblemType.METHOD_NOT_ALLOWED, "This method is not taken here.")
-			.withHeader(HttpHeaders.ALLOW, "GET, HEAD"), request, response);
+			.withHeader(HttpHeaders.ALLOW, "GET, HEAD, POST"), request, response);
 	}
 
 	/** Not looked at, because too much failed before. */

@@ -16,6 +16,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.delete;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.put;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.header;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
@@ -149,10 +150,14 @@ class ProblemsIT {
 	}
 
 	@Test
-	void takesOnlyReadsOutsideTheApi() throws Exception {
-		problem(this.mvc.perform(post("/problems")).andExpect(header().string(HttpHeaders.ALLOW, "GET, HEAD")), 405, """
+	void takesNothingButFormsOutsideTheApi() throws Exception {
+		problem(this.mvc.perform(post("/problems")).andExpect(header().string(HttpHeaders.ALLOW, "GET")), 405, """
 				{"type": "/problems/method-not-allowed", "title": "This can't be done here", "status": 405,
 				 "detail": "This method is not taken here.", "instance": "/problems"}""");
+		problem(this.mvc.perform(put("/problems")).andExpect(header().string(HttpHeaders.ALLOW, "GET, HEAD, POST")),
+				405, """
+						{"type": "/problems/method-not-allowed", "title": "This can't be done here", "status": 405,
+						 "detail": "This method is not taken here.", "instance": "/problems"}""");
 	}
 
 	@Test

@@ -33,6 +33,14 @@ record WhoMay(String method, String path, String of, Map<Asker, Map<Whose, Outco
 		return this.outcomes.values().stream().anyMatch((cell) -> cell.containsValue(Outcome.YES));
 	}
 
+	/**
+	 * Whether it is a page's form, which is sent empty here: what comes of a filled one
+	 * is for the tests of the pages.
+	 */
+	boolean isForm() {
+		return this.method.equals("POST") && !this.path.startsWith("/api/");
+	}
+
 	String name() {
 		return endpoint() + " (" + this.of + ")";
 	}
@@ -123,7 +131,8 @@ record WhoMay(String method, String path, String of, Map<Asker, Map<Whose, Outco
 		private static boolean letThrough(int answered, String body) {
 			return switch (answered) {
 				case 409, 412 -> true;
-				case 422 -> body.contains("\"/problems/refused\"");
+				// A form comes back filled, with what is wrong.
+				case 422 -> body.contains("\"/problems/refused\"") || body.startsWith("<!DOCTYPE html>");
 				default -> answered / 100 == 2 || answered / 100 == 3;
 			};
 		}

@@ -8,6 +8,7 @@ import county.bigtree.registry.access.Who;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.RequestDispatcher;
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 
 import org.springframework.boot.webmvc.error.ErrorController;
 import org.springframework.http.ResponseEntity;
@@ -30,11 +31,12 @@ class ContainerErrors implements ErrorController {
 
 	@RequestMapping("/error")
 	@Access(Who.ANYONE)
-	ResponseEntity<Object> error(HttpServletRequest request) {
+	ResponseEntity<Object> error(HttpServletRequest request, HttpServletResponse response) {
 		int status = (request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE) instanceof Integer code) ? code : 404;
 		Object path = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
 		Problem problem = Problem.of(ProblemType.ofStatus(status), ProblemHandler.sentence(status));
-		return this.answers.answer(problem, (path instanceof String uri) ? uri : request.getRequestURI());
+		return this.answers.answer(problem, (path instanceof String uri) ? uri : request.getRequestURI(), request,
+				response);
 	}
 
 }

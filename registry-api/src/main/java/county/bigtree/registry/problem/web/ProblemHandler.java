@@ -238,7 +238,8 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 	}
 
 	private ResponseEntity<Object> answer(Problem problem, WebRequest request) {
-		return this.answers.answer(problem, path(request));
+		ServletWebRequest web = (ServletWebRequest) request;
+		return this.answers.answer(problem, web.getRequest(), web.getResponse());
 	}
 
 	private static String path(WebRequest request) {
