@@ -150,9 +150,20 @@ class FuzzIT {
 			return Optional.empty();
 		}
 		String body = response.getContentAsString();
-		boolean wellFormed = status < 500 && isProblem(response, body, status);
+		boolean wellFormed = status < 500
+				&& (isForm(result) ? isPage(response, body) : isProblem(response, body, status));
 		return wellFormed ? Optional.empty()
 				: Optional.of(told(result.getRequest()) + " was answered " + status + ": " + body);
+	}
+
+	private static boolean isForm(MvcResult result) {
+		return result.getModelAndView() != null;
+	}
+
+	/** A form that comes back. */
+	private static boolean isPage(MockHttpServletResponse response, String body) {
+		return String.valueOf(response.getContentType()).startsWith("text/html") && body.contains("class=\"summary\"")
+				&& body.strip().endsWith("</html>");
 	}
 
 	private boolean isProblem(MockHttpServletResponse response, String body, int status) {
