@@ -3,6 +3,8 @@ package county.bigtree.registry.pages;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.Objects;
 
 import county.bigtree.domain.points.Comparison;
 import county.bigtree.domain.standing.Lead;
@@ -61,9 +63,10 @@ class CountyPage {
 	}
 
 	private List<Line> lines(String county, String show, @Nullable String name) {
-		return this.leaders.of(county)
-			.stream()
-			.map((leader) -> new Line(this.species.get(leader.species()), leader))
+		List<ReadLeaders.Leader> found = this.leaders.of(county);
+		Map<String, Species> known = this.species.all(found.stream().map(ReadLeaders.Leader::species).toList());
+		return found.stream()
+			.map((leader) -> new Line(Objects.requireNonNull(known.get(leader.species())), leader))
 			.filter((line) -> line.shown(show))
 			.filter((line) -> name == null || line.named(name.strip().toLowerCase(Locale.ROOT)))
 			.sorted(Comparator.comparing((Line line) -> line.species().commonName(), String.CASE_INSENSITIVE_ORDER)

@@ -1,8 +1,12 @@
 package county.bigtree.registry.species;
 
 import java.sql.Types;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -90,6 +94,15 @@ public class SpeciesCatalogue {
 
 	public Species get(String key) {
 		return find(key).orElseThrow(() -> new UnknownSpecies(key));
+	}
+
+	/** Those of these keys, by key. */
+	public Map<String, Species> all(Collection<String> keys) {
+		return this.database.sql("select %s from species s where s.key = any(:keys)".formatted(COLUMNS))
+			.param("keys", keys.toArray(String[]::new))
+			.query(Species.class)
+			.stream()
+			.collect(Collectors.toMap(Species::key, Function.identity()));
 	}
 
 	/** Into which species one is folded, if it is. */
