@@ -91,6 +91,7 @@ final class TableRequests {
 			case "species" -> "quercus-alba";
 			case "slug" -> "not-found";
 			case "number" -> "1";
+			case "method" -> "tape";
 			case "tag", "standing" -> things.id("standing");
 			case "tree" -> things.id(things.has(row.of()) ? row.of() : "standing");
 			case "id" -> id(row, things);
