@@ -85,6 +85,26 @@ class PicturesTest {
 		assertThat(second.from()).isEqualTo(second.to());
 	}
 
+	@Test
+	void groupsThatAgreeAreNotSqueezedByOneThatIsFarOff() {
+		SpreadPicture picture = SpreadPicture.of(List.of(new SpreadPicture.Found("A", 150, 0.5, false),
+				new SpreadPicture.Found("B", 152, 0.5, false), new SpreadPicture.Found("C", 384, 1, true)), 152, 151,
+				1);
+		assertThat(picture.rows()).extracting(SpreadPicture.Row::beyond).containsExactly("", "", "above");
+		assertThat(picture.rows().get(1).at() - picture.rows().get(0).at()).isGreaterThan(40);
+		assertThat(picture.median()).isEqualTo(picture.rows().get(1).at());
+		assertThat(picture.rows().get(2).at()).isLessThanOrEqualTo(Drawn.WIDTH);
+	}
+
+	@Test
+	void theBandOfTheMeanReachesTwiceItsUncertainty() {
+		SpreadPicture picture = SpreadPicture.of(
+				List.of(new SpreadPicture.Found("A", 100, 1, false), new SpreadPicture.Found("B", 104, 1, false)), 102,
+				102, 2);
+		assertThat(picture.bandFrom()).isEqualTo(picture.rows().get(0).from());
+		assertThat(picture.bandFrom() + picture.bandWidth()).isEqualTo(picture.rows().get(1).to());
+	}
+
 	private static ScoreHistoryPicture.Scored scored(LocalDate day, double points, String how) {
 		return new ScoreHistoryPicture.Scored(day, points, 2, how, how);
 	}
