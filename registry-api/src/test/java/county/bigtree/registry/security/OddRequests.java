@@ -5,9 +5,13 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.StringJoiner;
+import java.util.TreeMap;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 import county.bigtree.registry.people.TestPerson;
 import org.jspecify.annotations.Nullable;
@@ -21,6 +25,7 @@ import org.springframework.http.MediaType;
 import org.springframework.mock.web.MockPart;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.AbstractMockHttpServletRequestBuilder;
+import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 import org.springframework.test.web.servlet.request.MockMultipartHttpServletRequestBuilder;
 import org.springframework.test.web.servlet.request.MockMvcRequestBuilders;
 
@@ -34,6 +39,11 @@ final class OddRequests {
 	private static final List<String> MEDIA_TYPES = List.of("", "application/json;charset=utf-16", "text/plain",
 			"application/xml", "application/x-www-form-urlencoded", "multipart/form-data", "*/*", "json", "a/b/c;;",
 			"application/json; q=\"", "application/problem+json", "application/cbor", "text/html");
+
+	private static final Pattern FIELD = Pattern
+		.compile("<(?:input|select|textarea|button)[^>]*\\bname=\"([^\"]+)\"[^>]*>");
+
+	private static final Pattern VALUE = Pattern.compile("\\bvalue=\"([^\"]*)\"");
 
 	private final JsonMapper json;
 
@@ -50,7 +60,8 @@ final class OddRequests {
 		String path = (random.nextInt(5) == 0) ? oddAddress(row, things, random) : this.good.address(row, things);
 		String query = query(operation, row, things, random);
 		URI address = URI.create(path.replaceFirst("\\?.*", "") + (query.isEmpty() ? "" : "?" + query));
-		AbstractMockHttpServletRequestBuilder<?> asking = body(row, address, things, random);
+		AbstractMockHttpServletRequestBuilder<?> asking = row.isForm() ? pageForm(mvc, address, asker, random)
+				: body(row, address, things, random);
 		headers(asking, mvc, row, path, asker, random);
 		return asking;
 	}
@@ -130,6 +141,40 @@ final class OddRequests {
 				.contentType((random.nextInt(15) == 0) ? mediaType(random) : MediaType.APPLICATION_JSON_VALUE)
 				.content(new OddJson(this.json, random).bytes(example)));
 		return asking;
+	}
+
+	/** The fields of the page's own forms, filled as chance has it. */
+	private static AbstractMockHttpServletRequestBuilder<?> pageForm(MockMvc mvc, URI address,
+			@Nullable TestPerson asker, Random random) throws Exception {
+		MockHttpServletRequestBuilder form = MockMvcRequestBuilders.post(address);
+		for (Map.Entry<String, String> field : fields(mvc, address, asker).entrySet()) {
+			if (random.nextInt(6) != 0) {
+				form.param(field.getKey(), (random.nextInt(3) == 0) ? OddText.text(random) : field.getValue());
+			}
+		}
+		if (random.nextInt(8) == 0) {
+			form.param(OddText.shortText(random), OddText.shortText(random));
+		}
+		return form;
+	}
+
+	/** With the value that each has, or a word where it has none. */
+	private static Map<String, String> fields(MockMvc mvc, URI address, @Nullable TestPerson asker) throws Exception {
+		MockHttpServletRequestBuilder reading = MockMvcRequestBuilders.get(address);
+		if (asker != null) {
+			reading.header(HttpHeaders.AUTHORIZATION, asker.bearer());
+		}
+		String page = mvc.perform(reading.header(HttpHeaders.ACCEPT, "text/html"))
+			.andReturn()
+			.getResponse()
+			.getContentAsString();
+		Map<String, String> fields = new TreeMap<>(Map.of("key", "k", "reason", "seen", "do", "look"));
+		Matcher tags = FIELD.matcher(page);
+		while (tags.find()) {
+			Matcher value = VALUE.matcher(tags.group());
+			fields.put(tags.group(1), (value.find() && !value.group(1).isEmpty()) ? value.group(1) : "12");
+		}
+		return fields;
 	}
 
 	private static String mediaType(Random random) {
