@@ -38,7 +38,8 @@ class InviteAdministrator implements RegisterCommand {
 		InvitePerson.Invited invited = this.invitePerson.inviteAdministrator(words.get(0));
 		report.line("One-time invitation for the administrator %s, open until %s: %s", invited.email(),
 				invited.expiresAt(), invited.secret());
-		report.line("Accept it with POST /api/v1/invitations/acceptance and a body of "
+		report.line("Open /invitations on this register in a browser and enter it there.");
+		report.line("Or accept it with POST /api/v1/invitations/acceptance and a body of "
 				+ "{\"token\": \"...\", \"password\": \"...\", \"creditName\": \"...\"}.");
 		return WELL;
 	}

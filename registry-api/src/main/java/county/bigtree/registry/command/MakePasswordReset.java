@@ -40,7 +40,8 @@ class MakePasswordReset implements RegisterCommand {
 		}
 		report.line("One-time token for %s, open until %s: %s", words.get(0), made.get().expiresAt(),
 				made.get().secret());
-		report.line("Use it with POST /api/v1/people/password-reset and a body of "
+		report.line("Open /password-reset on this register in a browser and enter it there.");
+		report.line("Or use it with POST /api/v1/people/password-reset and a body of "
 				+ "{\"token\": \"...\", \"newPassword\": \"...\"}.");
 		return WELL;
 	}

@@ -15,6 +15,7 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
 import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.View;
 import org.springframework.web.servlet.ViewResolver;
@@ -31,8 +32,11 @@ class RefusalPage implements ProblemPage {
 
 	private final ObjectProvider<ViewResolver> views;
 
-	RefusalPage(@Qualifier("thymeleafViewResolver") ObjectProvider<ViewResolver> views) {
+	private final Environment environment;
+
+	RefusalPage(@Qualifier("thymeleafViewResolver") ObjectProvider<ViewResolver> views, Environment environment) {
 		this.views = views;
+		this.environment = environment;
 	}
 
 	@Override
@@ -43,6 +47,7 @@ class RefusalPage implements ProblemPage {
 		boolean signIn = problem.type() == ProblemType.SIGN_IN_NEEDED;
 		if (signIn) {
 			model.put("then", address(request));
+			model.put("provider", this.environment.containsProperty(SignInPage.PROVIDER));
 			model.put("kept", "POST".equals(request.getMethod()) ? kept(request) : List.of());
 		}
 		HeldResponse held = new HeldResponse(response);

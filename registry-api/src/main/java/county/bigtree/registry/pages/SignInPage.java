@@ -15,7 +15,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.node.JsonNodeFactory;
 
-import org.springframework.http.HttpStatus;
+import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -30,15 +30,27 @@ import org.springframework.web.bind.annotation.RequestParam;
 @Hidden
 class SignInPage {
 
+	/** Configured where people may sign in by a provider. */
+	static final String PROVIDER = "registry.openid.issuer";
+
 	private static final String WAITING = "kept.";
+
+	private final Environment environment;
+
+	SignInPage(Environment environment) {
+		this.environment = environment;
+	}
 
 	@GetMapping("/sign-in")
 	@Access(Who.ANYONE)
-	String show(@RequestParam(defaultValue = "/") String then, @Nullable Actor actor, Model model) {
+	String show(@RequestParam(defaultValue = "/") String then, @RequestParam(required = false) @Nullable String done,
+			@Nullable Actor actor, Model model) {
 		if (actor != null) {
 			return "redirect:" + local(then);
 		}
 		model.addAttribute("then", local(then));
+		model.addAttribute("done", done);
+		model.addAttribute("provider", this.environment.containsProperty(PROVIDER));
 		model.addAttribute("kept", List.of());
 		return "sign-in";
 	}
@@ -49,6 +61,7 @@ class SignInPage {
 		String then = local(form.value("then"));
 		List<RefusalPage.Kept> kept = kept(request);
 		model.addAttribute("then", then);
+		model.addAttribute("provider", this.environment.containsProperty(PROVIDER));
 		model.addAttribute("kept", kept);
 		var body = JsonNodeFactory.instance.objectNode();
 		body.put("email", form.value("email"));

@@ -36,7 +36,8 @@ class FirstAdministrator implements ApplicationRunner {
 		InvitePerson.Invited invited = this.invitePerson.inviteAdministrator(this.email);
 		System.out.println("One-time invitation for the administrator " + invited.email() + ", open until "
 				+ invited.expiresAt() + ": " + invited.secret());
-		System.out.println("Accept it with POST /api/v1/invitations/acceptance and a body of "
+		System.out.println("Open /invitations on this register in a browser and enter it there.");
+		System.out.println("Or accept it with POST /api/v1/invitations/acceptance and a body of "
 				+ "{\"token\": \"...\", \"password\": \"...\", \"creditName\": \"...\"}.");
 	}
 
