@@ -30,7 +30,7 @@ import static county.bigtree.registry.demo.DemoActions.tree;
  */
 @Component
 @ConditionalOnProperty("registry.demo")
-class DemoCorrections {
+class DemoCorrections implements DemoPart {
 
 	private final Trees trees;
 
@@ -44,10 +44,8 @@ class DemoCorrections {
 		this.folding = folding;
 	}
 
-	/**
-	 * Does the action and answers true, or answers false where it is no correction.
-	 */
-	boolean act(DemoStory story, JsonNode action, Actor actor) {
+	@Override
+	public boolean act(DemoStory story, JsonNode action, Actor actor) {
 		switch (text(action, "do")) {
 			case "identify" -> identify(story, action, actor);
 			case "locate" -> locate(story, action, actor);

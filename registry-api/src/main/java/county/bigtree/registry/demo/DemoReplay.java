@@ -2,7 +2,9 @@ package county.bigtree.registry.demo;
 
 import java.net.InetAddress;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -81,24 +83,37 @@ class DemoReplay
 	}
 
 	/**
-	 * Whether the register holds the story whole; every action is a change, and so is the
-	 * founding of each county; only imports, which take several, are not counted.
+	 * Whether the register holds the story whole, which is told in order: whether it has
+	 * what the last action recorded. When that was is told by the day on which the
+	 * action's county was founded.
 	 */
-	private boolean told(List<JsonNode> story) {
-		JsonNode counties = read("counties.json").path("counties");
-		for (JsonNode county : counties) {
-			boolean there = this.jdbc.sql("select exists (select from county where key = ?)")
-				.param(county.path("key").stringValue())
-				.query(Boolean.class)
-				.single();
-			if (!there) {
-				return false;
+	private boolean told(List<JsonNode> actions) {
+		JsonNode last = actions.get(actions.size() - 1);
+		String key = last.path("county").stringValue();
+		DemoStory story = new DemoStory(this.json, this.clock.now());
+		for (JsonNode county : read("counties.json").path("counties")) {
+			String zone = county.path("timeZone").stringValue();
+			story.county(county.path("key").stringValue(), zone);
+			if (county.path("key").stringValue().equals(key)) {
+				String since = county.path("since").stringValue();
+				return this.jdbc.sql("select recorded_at from change where county = ? and kind = 'county-founded'")
+					.param(key)
+					.query((row, number) -> row.getObject(1, OffsetDateTime.class)
+						.atZoneSameInstant(ZoneId.of(zone))
+						.toLocalDate())
+					.optional()
+					.filter((founded) -> isRecorded(key, story.instant(last, DemoStory.toldOn(since, founded))))
+					.isPresent();
 			}
 		}
-		long actions = story.stream().filter((action) -> !action.path("do").stringValue().equals("import")).count();
-		return this.jdbc.sql("select count(distinct id) from change where kind <> 'imported'")
-			.query(Long.class)
-			.single() >= actions + counties.size();
+		return false;
+	}
+
+	private boolean isRecorded(String county, Instant at) {
+		return this.jdbc.sql("select exists (select from change where county = ? and recorded_at >= ?)")
+			.params(county, at.atOffset(ZoneOffset.UTC))
+			.query(Boolean.class)
+			.single();
 	}
 
 	private void tell(List<JsonNode> actions) {

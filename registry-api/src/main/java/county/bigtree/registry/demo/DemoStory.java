@@ -58,11 +58,26 @@ class DemoStory {
 	}
 
 	Instant instant(JsonNode action) {
-		ZoneId zone = found(this.zones, action.path("county").stringValue());
-		return today(zone).minusDays(action.path("daysAgo").intValue())
+		return instant(action, today(zone(action)));
+	}
+
+	/**
+	 * When the action happens in a story told on the day.
+	 */
+	Instant instant(JsonNode action, LocalDate toldOn) {
+		ZoneId zone = zone(action);
+		return toldOn.minusDays(action.path("daysAgo").intValue())
 			.atTime(LocalTime.parse(action.path("at").stringValue()))
 			.atZone(zone)
 			.toInstant();
+	}
+
+	/**
+	 * The day on which a story was told, in which something is on a day so relative to
+	 * it.
+	 */
+	static LocalDate toldOn(String relative, LocalDate day) {
+		return day.minusDays(Long.parseLong(relative.substring(0, relative.length() - 1)));
 	}
 
 	Instant startOf(String relativeDay, ZoneId zone) {
@@ -70,11 +85,14 @@ class DemoStory {
 	}
 
 	/**
-	 * The body of an action with days and people put in.
+	 * The body of an action with days, people and things put in.
 	 */
 	<T> T body(JsonNode action, Class<T> type) {
-		ZoneId zone = found(this.zones, action.path("county").stringValue());
-		return this.json.treeToValue(resolved(action.path("body"), zone), type);
+		return this.json.treeToValue(resolved(action.path("body"), zone(action)), type);
+	}
+
+	private ZoneId zone(JsonNode action) {
+		return found(this.zones, action.path("county").stringValue());
 	}
 
 	private JsonNode resolved(JsonNode node, ZoneId zone) {
@@ -89,8 +107,14 @@ class DemoStory {
 			node.forEach((one) -> array.add(resolved(one, zone)));
 			return array;
 		}
-		return (node.isString() && node.stringValue().matches("-\\d+d"))
-				? this.json.getNodeFactory().stringNode(day(node.stringValue(), zone)) : node;
+		return node.isString() ? this.json.getNodeFactory().stringNode(word(node.stringValue(), zone)) : node;
+	}
+
+	private String word(String word, ZoneId zone) {
+		if (word.matches("[+-]\\d+d")) {
+			return day(word, zone);
+		}
+		return word.startsWith("@") ? found(this.things, word.substring(1)).toString() : word;
 	}
 
 	private JsonNode named(String field, JsonNode value, ZoneId zone) {
@@ -100,7 +124,7 @@ class DemoStory {
 	}
 
 	private String day(String relative, ZoneId zone) {
-		return today(zone).minusDays(Long.parseLong(relative.substring(1, relative.length() - 1))).toString();
+		return today(zone).plusDays(Long.parseLong(relative.substring(0, relative.length() - 1))).toString();
 	}
 
 	private LocalDate today(ZoneId zone) {

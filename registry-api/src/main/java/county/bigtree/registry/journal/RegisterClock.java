@@ -2,6 +2,7 @@ package county.bigtree.registry.journal;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Optional;
 import java.util.function.Supplier;
 
 import org.jspecify.annotations.Nullable;
@@ -30,6 +31,13 @@ public class RegisterClock {
 		Instant instant = this.replayed.get();
 		return (instant != null) ? instant : SqlTime
 			.instant(this.jdbc.sql("select clock_timestamp()").query(java.time.OffsetDateTime.class).single());
+	}
+
+	/**
+	 * The supplied instant, while there is one.
+	 */
+	public Optional<Instant> replayed() {
+		return Optional.ofNullable(this.replayed.get());
 	}
 
 	/**

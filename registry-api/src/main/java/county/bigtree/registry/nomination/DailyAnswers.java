@@ -13,7 +13,7 @@ import org.springframework.stereotype.Service;
  * one that fails on a nomination goes on with the next.
  */
 @Service
-class DailyAnswers {
+public class DailyAnswers {
 
 	private static final Logger logger = LoggerFactory.getLogger(DailyAnswers.class);
 
@@ -24,7 +24,7 @@ class DailyAnswers {
 	}
 
 	@Scheduled(cron = "0 13 3 * * *", zone = "UTC")
-	void run() {
+	public void run() {
 		for (UUID nomination : this.answers.returned()) {
 			try {
 				AwaitAnswers.Done done = this.answers.await(nomination);

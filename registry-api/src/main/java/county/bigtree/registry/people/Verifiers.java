@@ -1,5 +1,7 @@
 package county.bigtree.registry.people;
 
+import java.time.Clock;
+import java.time.ZoneOffset;
 import java.util.UUID;
 
 import county.bigtree.registry.problem.Problem;
@@ -15,8 +17,11 @@ public class Verifiers {
 
 	private final JdbcClient jdbc;
 
-	Verifiers(JdbcClient jdbc) {
+	private final Clock clock;
+
+	Verifiers(JdbcClient jdbc, Clock clock) {
 		this.jdbc = jdbc;
+		this.clock = clock;
 	}
 
 	/**
@@ -51,9 +56,11 @@ public class Verifiers {
 	private boolean verifies(UUID person, String county) {
 		return this.jdbc
 			.sql("""
-					select exists (select from role_assignment where person = ? and county = ? and from_at <= clock_timestamp() and (until_at is null or until_at > clock_timestamp())
-					  and role in ('verifier', 'coordinator'))""")
-			.params(person, county)
+					select exists (select from role_assignment where person = :person and county = :county
+					  and role in ('verifier', 'coordinator') and from_at <= :now and (until_at is null or until_at > :now))""")
+			.param("person", person)
+			.param("county", county)
+			.param("now", this.clock.instant().atOffset(ZoneOffset.UTC))
 			.query(Boolean.class)
 			.single();
 	}
