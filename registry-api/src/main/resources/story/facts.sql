@@ -49,7 +49,7 @@
   from visit m join sign_off s on s.measurement = m.id
   union all
   select 'title-waits', 31, d.recorded_at, d.county, d.seq, m.tree, m.given_to, m.id, m.measured_on, null, p.credit_name, null,
-    m.points, false
+    m.points, m.counted
   from visit m join sign_off s on s.measurement = m.id join sign_off_deferral d on d.sign_off = s.id
   join person p on p.id = s.given_by
   where not exists (select from sign_off_assent a where a.sign_off = s.id and a.recorded_at = d.recorded_at)

@@ -89,6 +89,14 @@ final class EffectSentences {
 		};
 	}
 
+	/**
+	 * That a title passed from one tree to another that passed it.
+	 */
+	String followed(StoryEffect next, StoryEffect ended) {
+		return "%s followed %s as %s.".formatted(next.tag(), next.tag().equals(ended.tag()) ? "another" : ended.tag(),
+				titled(next, next.title()));
+	}
+
 	private static String because(Map<String, String> words, String reason) {
 		return words.containsKey(reason) ? ", " + words.get(reason) : "";
 	}
@@ -98,7 +106,7 @@ final class EffectSentences {
 				this.names.species(effect.book().species()));
 	}
 
-	private String ranking(StoryEffect effect) {
+	String ranking(StoryEffect effect) {
 		return "%s %s ranking".formatted(Words.possessive(this.names.county(effect.book().county())),
 				this.names.species(effect.book().species()));
 	}

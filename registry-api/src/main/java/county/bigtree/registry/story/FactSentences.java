@@ -66,18 +66,19 @@ final class FactSentences {
 		}
 		String visit = visit(fact);
 		if (fact.kind() == FactKind.TITLE_WAITS) {
-			return "The sign-off by %s on %s waits for a coordinator: it would change who holds a title."
+			return "The sign-off by %s on %s was left to a coordinator's yes: it would change who holds a title."
 				.formatted(fact.detail(), visit);
 		}
 		return by(fact) + switch (fact.kind()) {
 			case IMPORTED ->
 				"took in %s from %s, measured %s: %s.".formatted(fact.tag(), older(fact), measured(fact), points(fact));
 			case MEASURED -> "filed %s: %s.".formatted(visit, points(fact));
-			case MEASURED_BY_VERIFIER -> "brought figures of their own for %s, taken %s: %s.".formatted(fact.tag(),
-					measured(fact), points(fact));
+			case MEASURED_BY_VERIFIER ->
+				"measured %s again %s: %s.".formatted(fact.tag(), measured(fact), points(fact));
 			case SIGNED_OFF -> verdict(fact, visit);
-			case TITLE_ASSENTED -> "agreed, as coordinator, to what the sign-off by %s on %s means to a title."
-				.formatted(fact.detail(), visit);
+			case TITLE_ASSENTED ->
+				"gave the coordinator's yes to the sign-off by %s on %s, which changes who holds a title."
+					.formatted(fact.detail(), visit);
 			case REVOKED -> "revoked the sign-off by %s on %s.".formatted(fact.earlier(), visit);
 			case SET_ASIDE -> "set %s aside.".formatted(visit);
 			default -> "worked out %s again: %s.".formatted(visit, points(fact));
@@ -87,9 +88,9 @@ final class FactSentences {
 	private static String verdict(StoryFact fact, String visit) {
 		boolean own = fact.earlier() != null;
 		return switch (String.valueOf(fact.detail())) {
-			case "confirmed" -> "confirmed %s%s.".formatted(visit, own ? ", with figures of their own" : "");
-			case "corrected" -> "corrected %s with figures of their own.".formatted(visit);
-			default -> "did not confirm %s%s.".formatted(visit, own ? ", and gave figures of their own" : "");
+			case "confirmed" -> "confirmed %s%s.".formatted(visit, own ? " by their own figures" : "");
+			case "corrected" -> "corrected %s by their own figures.".formatted(visit);
+			default -> "did not confirm %s%s.".formatted(visit, own ? ", by their own figures" : "");
 		};
 	}
 

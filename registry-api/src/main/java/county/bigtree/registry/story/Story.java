@@ -3,6 +3,8 @@ package county.bigtree.registry.story;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import org.jspecify.annotations.Nullable;
 
@@ -25,13 +27,21 @@ public record Story(String headline, List<Entry> entries, @Nullable Instant last
 	 *
 	 * @param day the day in the county
 	 * @param by the name under which the person is credited who recorded it, if one did
+	 * @param changes the effects in sentences, what belongs together in one
 	 */
 	public record Entry(Instant recordedAt, LocalDate day, @Nullable String by, List<Told<StoryFact>> facts,
-			List<Told<StoryEffect>> effects) {
+			List<Told<StoryEffect>> effects, List<String> changes) {
 
 		public Entry {
 			facts = List.copyOf(facts);
 			effects = List.copyOf(effects);
+			changes = changes.stream().map(Told::capitalised).toList();
+		}
+
+		/** All of it. */
+		public String prose() {
+			return Stream.concat(this.facts.stream().map(Told::sentence), this.changes.stream())
+				.collect(Collectors.joining(" "));
 		}
 
 	}
@@ -44,7 +54,11 @@ public record Story(String headline, List<Entry> entries, @Nullable Instant last
 	public record Told<T>(T what, String sentence, boolean listed) {
 
 		public Told {
-			sentence = Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
+			sentence = capitalised(sentence);
+		}
+
+		private static String capitalised(String sentence) {
+			return Character.toUpperCase(sentence.charAt(0)) + sentence.substring(1);
 		}
 
 	}

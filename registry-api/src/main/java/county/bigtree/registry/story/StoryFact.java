@@ -3,6 +3,7 @@ package county.bigtree.registry.story;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Locale;
 import java.util.UUID;
 
 import org.jspecify.annotations.Nullable;
@@ -34,23 +35,42 @@ public record StoryFact(FactKind kind, Instant recordedAt, String county, @Nulla
 		@Nullable String by, @Nullable String reason, int trees) {
 
 	/**
-	 * The same with the trees called so, and by whom.
+	 * The same with the trees called so, and whoever had a part in it called by whom.
 	 */
 	StoryFact named(@Nullable String called, @Nullable String otherCalled, String byWhom) {
+		String another = byWhom.toLowerCase(Locale.ROOT);
 		return new StoryFact(this.kind, this.recordedAt, this.county, this.tree, called, this.other, otherCalled,
-				this.measurement, this.effectiveOn, this.measured, this.detail, this.earlier, this.points, byWhom,
-				this.reason, this.trees);
+				this.measurement, this.effectiveOn, this.measured, tellsAnother() ? another : this.detail,
+				tellsWhose() ? another : this.earlier, this.points, byWhom, this.reason, this.trees);
+	}
+
+	/** Whether the detail is another person's name. */
+	private boolean tellsAnother() {
+		return switch (this.kind) {
+			case NOMINATION_ASSIGN, NOMINATION_REASSIGN, NOMINATION_HAND_BACK, NOMINATION_RETURN, NOMINATION_ANSWER,
+					NOMINATION_LAPSE, NOMINATION_DECLINE, NOMINATION_WITHDRAW, NOMINATION_REOPEN, MEASUREMENT_ASSIGN,
+					MEASUREMENT_REASSIGN, MEASUREMENT_HAND_BACK, MEASUREMENT_WITHDRAW, MEASUREMENT_REOPEN, TITLE_WAITS,
+					TITLE_ASSENTED ->
+				this.detail != null;
+			default -> false;
+		};
+	}
+
+	/** Whether what was before is another person's name. */
+	private boolean tellsWhose() {
+		return this.kind == FactKind.REVOKED;
 	}
 
 	/**
-	 * The same without what leads to the tree, or to the other, and then without by whom.
+	 * The same without what leads to the tree, or to the other, and then without anybody.
 	 */
 	StoryFact without(boolean theTree, boolean theOther) {
 		return (!theTree && !theOther) ? this
 				: new StoryFact(this.kind, this.recordedAt, this.county, theTree ? null : this.tree,
 						theTree ? null : this.tag, theOther ? null : this.other, theOther ? null : this.otherTag,
-						theTree ? null : this.measurement, this.effectiveOn, this.measured, this.detail, this.earlier,
-						this.points, null, null, this.trees);
+						theTree ? null : this.measurement, this.effectiveOn, this.measured,
+						tellsAnother() ? null : this.detail, tellsWhose() ? null : this.earlier, this.points, null,
+						null, this.trees);
 	}
 
 	/**

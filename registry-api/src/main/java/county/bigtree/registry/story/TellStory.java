@@ -136,7 +136,8 @@ public class TellStory {
 					shown.stream()
 						.map((effect) -> new Story.Told<>(effect, this.effectSentences.say(withheld.named(effect)),
 								!withheld.isWithheld(effect)))
-						.toList()));
+						.toList(),
+					EffectProse.of(this.effectSentences, shown.stream().map(withheld::named).toList())));
 		}
 
 		/**

@@ -107,7 +107,8 @@ enum Damage {
 
 	TITLE_ENDED_EARLY("""
 			update title_span set to_at = from_at + interval '1 microsecond', ended = 'overtaken'
-			where id = (select max(id) from title_span where to_at is null)""", "titles changed later"),
+			where id = (select max(id) from title_span where to_at is null and county = 'larkmere')""",
+			"titles changed later"),
 
 	OLD_TITLE_ENDED_EARLY("""
 			update title_span set to_at = from_at + interval '1 microsecond'

@@ -65,6 +65,7 @@ class PublicPagesIT {
 		List<String> tags = this.jdbc
 			.sql("""
 					select tag from tree t where exists (select from acceptance where tree = t.id) and kept_tree(t.id) = t.id
+					  and is_listed(t.id, now()) and not exists (select from taking_off where tree = t.id)
 					  and county not in (select key from county where practice)""")
 			.query(String.class)
 			.list();

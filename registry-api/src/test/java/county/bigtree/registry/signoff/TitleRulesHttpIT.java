@@ -146,9 +146,9 @@ class TitleRulesHttpIT {
 			.andExpect(jsonPath("$.present.assentedBy").value(coordinator.creditName()));
 		this.trees.decide(path, "/assent", "{}", coordinator).andExpect(status().isConflict());
 		assertThat(told(filed, coordinator)).contains(
-				"The sign-off by %s on the measurement of TTD-0001 taken on 2 May 2026 waits for a coordinator: it would change who holds a title."
+				"The sign-off by %s on the measurement of TTD-0001 taken on 2 May 2026 was left to a coordinator's yes: it would change who holds a title."
 					.formatted(verifier.creditName()),
-				"%s agreed, as coordinator, to what the sign-off by %s on the measurement of TTD-0001 taken on 2 May 2026 means to a title."
+				"%s gave the coordinator's yes to the sign-off by %s on the measurement of TTD-0001 taken on 2 May 2026, which changes who holds a title."
 					.formatted(coordinator.creditName(), verifier.creditName()));
 		nothingIsWrongWith("assenton");
 	}

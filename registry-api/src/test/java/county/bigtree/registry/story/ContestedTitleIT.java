@@ -81,11 +81,11 @@ class ContestedTitleIT {
 		remember();
 
 		assertThat(answers()).containsExactlyElementsOf(expected());
-		assertThat(story()).containsSubsequence("CTA-0002 became contestland's champion white oak.",
-				"CTA-0001 became contestland's champion white oak.", "identified CTA-0002 as a northern red oak",
-				"revoked the sign-off by",
+		assertThat(story()).containsSubsequence("CTA-0002 followed CTA-0001 as contestland's champion white oak.",
+				"CTA-0001 followed CTA-0002 as contestland's champion white oak.",
+				"identified CTA-0002 as a northern red oak", "revoked the sign-off by",
 				"CTA-0001 ceased to be contestland's champion white oak: a sign-off was revoked.",
-				"CTA-0002 became contestland's champion white oak, as a rival gave way.");
+				"CTA-0002 became champion in its place.");
 		List<String> before = everything();
 		computeAgain();
 		assertThat(everything()).isEqualTo(before);

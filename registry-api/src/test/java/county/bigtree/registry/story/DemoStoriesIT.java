@@ -52,6 +52,7 @@ class DemoStoriesIT {
 	@ParameterizedTest
 	@CsvSource({ "trees/LM-0003, lm-0003", "trees/LM-0013, lm-0013", "trees/LM-0028, lm-0028",
 			"counties/larkmere/species/juglans-nigra, larkmere-juglans-nigra",
+			"counties/larkmere/species/quercus-shumardii, larkmere-quercus-shumardii",
 			"counties/sedgeholt/species/acer-saccharinum, sedgeholt-acer-saccharinum" })
 	void isTheStoryThatWasFoundRight(String address, String name) throws Exception {
 		String story = this.mvc.perform(get("/api/v1/" + address + "/story").param("limit", "500"))

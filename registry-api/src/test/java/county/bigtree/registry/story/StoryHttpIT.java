@@ -53,15 +53,14 @@ class StoryHttpIT {
 					.formatted(history.finder(), history.finder()),
 				"%s confirmed the measurement of TLT-0001 taken on 2 May 2026. TLT-0001 came on the books. "
 					.formatted(history.verifier.creditName())
-						+ "TLT-0001 came into tellton's white oak ranking with 190 points. "
-						+ "TLT-0001 took first place in tellton's white oak ranking. TLT-0001 became tellton's champion white oak.",
+						+ "TLT-0001 came into tellton's white oak ranking with 190 points and took first place. TLT-0001 became tellton's champion white oak.",
 				"%s confirmed the measurement of TLT-0002 taken on 10 June 2026. "
 					.formatted(history.verifier.creditName())
 						+ "The score of TLT-0002 rose from 180 to 200 points. TLT-0001 lost first place in tellton's white oak ranking. "
-						+ "TLT-0001 ceased to be tellton's champion white oak: another tree passed it. TLT-0002 became tellton's champion white oak.",
+						+ "TLT-0002 followed TLT-0001 as tellton's champion white oak.",
 				"%s confirmed that TLT-0002 had fallen by 1 July 2026. ".formatted(history.coordinator.creditName())
 						+ "TLT-0002 left tellton's white oak ranking, where it had 200 points. TLT-0001 took first place in tellton's white oak ranking. "
-						+ "TLT-0002 ceased to be tellton's champion white oak: it fell. TLT-0001 became tellton's champion white oak, as a rival gave way.");
+						+ "TLT-0002 ceased to be tellton's champion white oak: it fell. TLT-0001 became champion in its place.");
 	}
 
 	@Test

@@ -44,14 +44,12 @@ class StoryOfCorrectionsIT {
 		this.mvc.perform(get("/api/v1/trees/" + merged.tree() + "/story"))
 			.andExpect(status().isTemporaryRedirect())
 			.andExpect(redirectedUrl("/api/v1/trees/" + kept.tree() + "/story"));
-		assertThat(lastOf("/api/v1/trees/MGT-0001/story")).isEqualTo(
-				coordinator.creditName() + " found MGT-0002 to be the same tree as MGT-0001 and merged it into that."
-						+ " MGT-0002 left mergetale's white oak ranking, where it had 210 points."
-						+ " The score of MGT-0001 rose from 190 to 210 points."
-						+ " MGT-0002 lost first place in mergetale's white oak ranking."
-						+ " MGT-0001 took first place in mergetale's white oak ranking."
-						+ " MGT-0002 ceased to be mergetale's champion white oak: two entries were one tree."
-						+ " MGT-0001 became mergetale's champion white oak.");
+		assertThat(lastOf("/api/v1/trees/MGT-0001/story")).isEqualTo(coordinator.creditName()
+				+ " found MGT-0002 to be the same tree as MGT-0001 and merged it into that."
+				+ " MGT-0002 left mergetale's white oak ranking, where it had 210 points and first place."
+				+ " The score of MGT-0001 rose from 190 to 210 points, and it took first place in mergetale's white oak ranking."
+				+ " MGT-0002 ceased to be mergetale's champion white oak: two entries were one tree."
+				+ " MGT-0001 became mergetale's champion white oak.");
 		assertThat(sentences(told("/api/v1/trees/MGT-0001/story")))
 			.filteredOn((sentence) -> sentence.contains("nominated MGT-0002"))
 			.hasSize(1);
@@ -79,14 +77,14 @@ class StoryOfCorrectionsIT {
 		assertThat(sentences(old)).last()
 			.asString()
 			.startsWith(sentence)
-			.contains("The score of SPT-0001 fell from 240 to 190 points.");
+			.contains("The score of SPT-0001 fell from 240 to 190 points");
 		String split = told("/api/v1/trees/SPT-0002/story");
 		assertThat(JsonPath.<String>read(split, "$.headline"))
 			.startsWith("SPT-0002, a white oak in splittale, has been champion since ");
 		assertThat(sentences(split)).last()
 			.asString()
 			.startsWith(sentence)
-			.contains("SPT-0002 came into splittale's white oak ranking with 240 points.");
+			.contains("SPT-0002 came into splittale's white oak ranking with 240 points and took first place.");
 		assertThat(sentences(split))
 			.anyMatch((one) -> one.contains("filed the measurement of SPT-0001 taken on 2 May 2024"));
 	}
@@ -139,15 +137,15 @@ class StoryOfCorrectionsIT {
 				"{\"species\": \"quercus-rubra\", \"by\": \"leaf\", \"reason\": \"pointed lobes\"}", coordinator);
 		assertThat(lastOf(address)).startsWith(coordinator.creditName()
 				+ " identified RLT-0001 as a northern red oak; it had been taken for a white oak. "
-				+ "RLT-0001 left ruletale's white oak ranking, where it had 190 points. "
-				+ "RLT-0001 came into ruletale's northern red oak ranking with 190 points. ");
+				+ "RLT-0001 left ruletale's white oak ranking, where it had 190 points and first place. "
+				+ "RLT-0001 came into ruletale's northern red oak ranking with 190 points and took first place. ");
 		assertThat(told(address)).doesNotContain("planted in a pot", "it has roots", "taped around", "pointed lobes");
 		assertThat(lastOf("/api/v1/counties/ruletale/species/quercus-alba/story"))
-			.contains("RLT-0001 lost first place in ruletale's white oak ranking.")
+			.contains("RLT-0001 left ruletale's white oak ranking, where it had 190 points and first place.")
 			.doesNotContain("came into ruletale's northern red oak");
 		assertThat(sentences(told("/api/v1/counties/ruletale/species/quercus-rubra/story"))).last()
 			.asString()
-			.contains("RLT-0001 came into ruletale's northern red oak ranking with 190 points.");
+			.contains("RLT-0001 came into ruletale's northern red oak ranking with 190 points and took first place.");
 	}
 
 	@Test
@@ -237,7 +235,7 @@ class StoryOfCorrectionsIT {
 			.andExpect(status().isOk());
 		assertThat(lastOf("/api/v1/counties/foldtale/species/fabulatio-maior/story"))
 			.startsWith(administrator.creditName() + " recorded that minor fable is now counted as maior fable.")
-			.contains("FDT-0001 came into foldtale's maior fable ranking with 190 points.");
+			.contains("FDT-0001 came into foldtale's maior fable ranking with 190 points and took first place.");
 		assertThat(lastOf("/api/v1/trees/FDT-0001/story"))
 			.contains("FDT-0001 ceased to be foldtale's champion minor fable: its species is counted as another.");
 	}

@@ -5,8 +5,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 
 import county.bigtree.registry.http.Paged;
 import county.bigtree.registry.story.Story;
@@ -31,10 +29,7 @@ record StoryJson(String headline, List<Entry> items, @Nullable String next) impl
 			List<Effect> effects) {
 
 		static Entry from(Story.Entry entry) {
-			return new Entry(entry.recordedAt(), entry.day(), entry.by(),
-					Stream.concat(entry.facts().stream(), entry.effects().stream())
-						.map(Story.Told::sentence)
-						.collect(Collectors.joining(" ")),
+			return new Entry(entry.recordedAt(), entry.day(), entry.by(), entry.prose(),
 					entry.facts().stream().map((told) -> Fact.from(told, entry.day())).toList(),
 					entry.effects().stream().map(Effect::from).toList());
 		}
