@@ -176,8 +176,8 @@ class DemoTellsAllIT {
 			return List.of();
 		}
 		return words.stream()
-			.flatMap((word) -> word.endsWith("-") ? MADE_OF.get(word).stream().map((code) -> word + code)
-					: Stream.of(word))
+			.flatMap((word) -> word.endsWith("-")
+					? MADE_OF.getOrDefault(word, List.of("")).stream().map((code) -> word + code) : Stream.of(word))
 			.toList();
 	}
 
