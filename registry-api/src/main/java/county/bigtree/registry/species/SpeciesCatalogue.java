@@ -101,6 +101,7 @@ public class SpeciesCatalogue {
 		return this.database.sql("select %s from species s where s.key = any(:keys)".formatted(COLUMNS))
 			.param("keys", keys.toArray(String[]::new))
 			.query(Species.class)
+			.list()
 			.stream()
 			.collect(Collectors.toMap(Species::key, Function.identity()));
 	}

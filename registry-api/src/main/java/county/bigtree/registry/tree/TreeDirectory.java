@@ -154,6 +154,7 @@ public class TreeDirectory {
 				  and not exists (select from owner_end where owner = o.id)""")
 			.param(tree)
 			.query(OwnerName.class)
+			.list()
 			.stream()
 			.anyMatch((owner) -> actor.id().equals(owner.person()) || actor.isCalled(owner.name()));
 	}
