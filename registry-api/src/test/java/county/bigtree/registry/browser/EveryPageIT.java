@@ -106,11 +106,11 @@ class EveryPageIT {
 					heard.add("asks another host: " + request.url());
 				}
 			});
-			signIn(page, who);
+			signIn(page, site(), who);
 			for (Row row : rows) {
 				String name = row.pattern() + " as " + who + ", " + width + " px, " + scheme;
 				heard.clear();
-				Response response = Objects.requireNonNull(page.navigate(site() + address(row)));
+				Response response = Objects.requireNonNull(page.navigate(site() + row.address(this.jdbc)));
 				if (response.status() != 200) {
 					faults.add(name + ": " + response.status());
 					continue;
@@ -136,9 +136,9 @@ class EveryPageIT {
 		try (BrowserContext context = Chromium.get()
 			.newContext(new Browser.NewContextOptions().setJavaScriptEnabled(false).setViewportSize(PHONE, 900))) {
 			Page page = context.newPage();
-			signIn(page, who);
+			signIn(page, site(), who);
 			for (Row row : rows) {
-				Response response = Objects.requireNonNull(page.navigate(site() + address(row)));
+				Response response = Objects.requireNonNull(page.navigate(site() + row.address(this.jdbc)));
 				if (response.status() != 200 || page.locator("h1").count() != 1
 						|| page.locator("main").innerText().length() < 40) {
 					faults.add(row.pattern() + " as " + who + " without scripts: " + response.status());
@@ -147,23 +147,18 @@ class EveryPageIT {
 		}
 	}
 
-	private void signIn(Page page, String who) {
+	static void signIn(Page page, String site, String who) {
 		if (!who.equals("anyone")) {
-			page.navigate(site() + "/sign-in");
+			page.navigate(site + "/sign-in");
 			page.fill("#email", who + "@demo.example");
 			page.fill("#password", "big trees in the demo county");
 			page.click("main form button");
-			assertThat(page.url()).isEqualTo(site() + "/");
+			assertThat(page.url()).isEqualTo(site + "/");
 		}
 	}
 
 	private String site() {
 		return "http://localhost:" + this.port;
-	}
-
-	/** Where the row leads: a query's answer stands for what it is named after. */
-	private String address(Row row) {
-		return row.query().isEmpty() ? row.pattern() : this.jdbc.sql(row.query()).query(String.class).single();
 	}
 
 	static Stream<Row> rows() throws IOException {
@@ -183,6 +178,11 @@ class EveryPageIT {
 	 * @param query gives the address, where the pattern has variables
 	 */
 	record Row(String pattern, String who, String query) {
+
+		String address(JdbcClient jdbc) {
+			return this.query.isEmpty() ? this.pattern : jdbc.sql(this.query).query(String.class).single();
+		}
+
 	}
 
 }

@@ -78,8 +78,7 @@ class StatementsPerPageIT {
 		Map<String, Integer> counted = new LinkedHashMap<>();
 		Map<String, Browser> browsers = new LinkedHashMap<>();
 		for (EveryPageIT.Row row : EveryPageIT.rows().toList()) {
-			String address = row.query().isEmpty() ? row.pattern()
-					: this.jdbc.sql(row.query()).query(String.class).single();
+			String address = row.address(this.jdbc);
 			Browser browser = browsers.computeIfAbsent(row.who(), this::signedIn);
 			browser.read(address);
 			counted.merge(row.pattern(), statements(browser, address), Math::max);

@@ -17,6 +17,7 @@ import county.bigtree.domain.points.Score;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.county.ReadCounties;
+import county.bigtree.registry.species.NameMatch;
 import county.bigtree.registry.species.Species;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import county.bigtree.registry.standing.CatchUp;
@@ -99,6 +100,16 @@ class MeasureDesk {
 		return Objects.requireNonNull(figures.get(figure)).form().method();
 	}
 
+	/**
+	 * The species of that key or name; those that it may stand for, where it isn't clear.
+	 */
+	private List<Species> named(String name) {
+		return this.species.find(name)
+			.map(List::of)
+			.orElseGet(() -> (this.species.match(name) instanceof NameMatch.Matched matched)
+					? List.of(matched.species()) : this.species.search(name, null, 0, SPECIES_OFFERED));
+	}
+
 	private void addComparison(Score score, Map<String, TypedReading> figures, Map<String, String> parameters,
 			Model model) {
 		model.addAttribute("score", score);
@@ -107,9 +118,7 @@ class MeasureDesk {
 		if (name.isEmpty()) {
 			return;
 		}
-		List<Species> named = this.species.find(name)
-			.map(List::of)
-			.orElseGet(() -> this.species.search(name, null, 0, SPECIES_OFFERED));
+		List<Species> named = named(name);
 		model.addAttribute("named", named);
 		ReadCounties.County found = this.counties.find(county).filter((one) -> !one.practice()).orElse(null);
 		if (found != null && named.size() == 1) {
