@@ -1,0 +1,101 @@
+package county.bigtree.registry.pages.filing;
+
+import java.time.DateTimeException;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+
+import county.bigtree.domain.quantity.KnownDay;
+import county.bigtree.registry.pages.form.Form;
+import county.bigtree.registry.pages.measure.TypedFigures;
+import county.bigtree.registry.people.Actor;
+import tools.jackson.databind.node.ArrayNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * The part of a form that tells of a measurement: readings, day, measurers, remarks, and
+ * the questions that were answered.
+ */
+final class MeasurementEntries {
+
+	static final String CONFIRMED = "confirmedChecks";
+
+	/** The figures for which they were confirmed. */
+	static final String CONFIRMED_FOR = "confirmedFor";
+
+	private static final List<String> ENTRIES = List.of("measuredOn", "measuredBy", "remarks", CONFIRMED);
+
+	private MeasurementEntries() {
+	}
+
+	/** The measurement as the API takes it; what can't be one is an error of the form. */
+	static ObjectNode body(Form form, TypedFigures figures, Actor actor, FilingWords words) {
+		ObjectNode body = JsonNodeFactory.instance.objectNode();
+		figures.put(body);
+		requireDay(form, words);
+		form.text(body, "measuredOn").text(body, "remarks");
+		ArrayNode measurers = body.putArray("measuredBy");
+		names(form.value("measuredBy")).forEach((name) -> {
+			if (actor.isCalled(name)) {
+				measurers.addObject().put("person", actor.id().toString());
+			}
+			else {
+				measurers.add(name);
+			}
+		});
+		return body;
+	}
+
+	static void requireDay(Form form, FilingWords words) {
+		if (!form.isFilled("measuredOn")) {
+			form.refuse("measuredOn", words.get("filing.day.missing"));
+			return;
+		}
+		try {
+			KnownDay.parse(form.value("measuredOn"));
+		}
+		catch (DateTimeException ex) {
+			form.refuse("measuredOn", words.get("filing.day.unreadable"));
+		}
+	}
+
+	/** Names in one line, parted by commas or by "and". */
+	static List<String> names(String line) {
+		return Arrays.stream(line.split(",|;|\\band\\b|&")).map(String::strip).filter((one) -> !one.isEmpty()).toList();
+	}
+
+	static void requireReadings(Form form, TypedFigures figures) {
+		figures.errors().forEach(form::refuse);
+	}
+
+	/** Answers hold for what they were given for: other figures are asked about anew. */
+	static void confirm(Form form, ObjectNode whole, ObjectNode into) {
+		String of = Integer.toHexString(whole.toString().hashCode());
+		if (!of.equals(form.value(CONFIRMED_FOR))) {
+			form.put(CONFIRMED, null).put(CONFIRMED_FOR, of);
+		}
+		form.list(into, CONFIRMED);
+	}
+
+	/** The field of an entry of the API, as {@code girth.length.value}. */
+	static String field(String entry, TypedFigures figures) {
+		String[] steps = entry.split("\\.");
+		if (TypedFigures.NAMES.contains(steps[0])) {
+			String input = steps[0] + "." + figures.get(steps[0]).form().fields().get(0).inputs().get(0);
+			return (steps.length > 1 && isInput(figures, steps[0], steps[1])) ? steps[0] + "." + steps[1] : input;
+		}
+		return ENTRIES.contains(steps[0]) ? steps[0] : entry;
+	}
+
+	private static boolean isInput(TypedFigures figures, String figure, String input) {
+		return figures.get(figure).form().fields().stream().anyMatch((field) -> field.inputs().contains(input));
+	}
+
+	/** The step in which a field stands. */
+	static String step(String field) {
+		String first = field.split("\\.")[0];
+		return TypedFigures.NAMES.contains(first) ? first : Map.of(CONFIRMED, "look").getOrDefault(first, "people");
+	}
+
+}

@@ -1,0 +1,50 @@
+package county.bigtree.registry.pages.filing;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+import county.bigtree.registry.pages.form.Api;
+import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.people.Role;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+
+/**
+ * The counties for which somebody files, by key.
+ */
+record OwnCounties(Map<String, JsonNode> byKey) {
+
+	static OwnCounties of(Api api, Actor actor) {
+		Map<String, JsonNode> counties = new LinkedHashMap<>();
+		actor.roles().keySet().stream().sorted().filter((key) -> actor.is(Role.VOLUNTEER, key)).forEach((key) -> {
+			JsonNode county = api.find("/counties/{county}", key);
+			if (county != null) {
+				counties.put(key, county);
+			}
+		});
+		return new OwnCounties(counties);
+	}
+
+	List<String> keys() {
+		return List.copyOf(this.byKey.keySet());
+	}
+
+	/** The names by which to choose. */
+	Map<String, String> names() {
+		Map<String, String> names = new LinkedHashMap<>();
+		this.byKey.forEach((key, county) -> names.put(key, county.path("name").asString(key)));
+		return names;
+	}
+
+	@Nullable String only() {
+		return (this.byKey.size() == 1) ? keys().get(0) : null;
+	}
+
+	/** Whether what is filed there is for practice. */
+	boolean practice(String key) {
+		JsonNode county = this.byKey.get(key);
+		return county != null && county.path("practice").asBoolean(false);
+	}
+
+}

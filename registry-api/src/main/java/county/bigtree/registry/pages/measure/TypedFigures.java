@@ -1,0 +1,117 @@
+package county.bigtree.registry.pages.measure;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+import county.bigtree.domain.measuring.CrownReading;
+import county.bigtree.domain.measuring.GirthReading;
+import county.bigtree.domain.measuring.HeightReading;
+import county.bigtree.domain.measuring.Kind;
+import county.bigtree.domain.measuring.Reading;
+import county.bigtree.domain.measuring.Readings;
+import county.bigtree.domain.points.Score;
+import county.bigtree.registry.http.quantity.ReadingsJson;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.node.ObjectNode;
+
+/**
+ * What was typed for the three figures of a tree. Each part of the form is named by its
+ * figure: girth, height, crown.
+ *
+ * @param byName in that order
+ * @param parameters all that was typed, also for methods that are not chosen now
+ */
+public record TypedFigures(Map<String, TypedReading> byName, Map<String, String> parameters) {
+
+	/** The figures in the order in which they are measured. */
+	public static final List<String> NAMES = List.of("girth", "height", "crown");
+
+	private static final Map<String, Kind> KINDS = Map.of("girth", Kind.GIRTH, "height", Kind.HEIGHT, "crown",
+			Kind.CROWN);
+
+	/**
+	 * Reads the parts of a form.
+	 * @param parameters of the request; those of no figure are passed over
+	 */
+	public static TypedFigures of(Map<String, String> parameters) {
+		Map<String, TypedReading> figures = new LinkedHashMap<>();
+		NAMES.forEach((name) -> figures.put(name, TypedReading.of(kind(name), name, parameters)));
+		return new TypedFigures(figures, Map.copyOf(parameters));
+	}
+
+	private static Kind kind(String figure) {
+		return Objects.requireNonNull(KINDS.get(figure));
+	}
+
+	/** The forms to choose from for a figure, the simplest first. */
+	public List<MethodForm> forms(String figure) {
+		return MethodForm.of(kind(figure));
+	}
+
+	public TypedReading get(String figure) {
+		return Objects.requireNonNull(this.byName.get(figure));
+	}
+
+	/** A form of the figure with nothing typed into it. */
+	public TypedReading blank(String figure, MethodForm form) {
+		return TypedReading.of(kind(figure), figure, Map.of(figure, form.key()));
+	}
+
+	/**
+	 * What was typed for other methods of the figure: kept, so that going back to one
+	 * finds it again.
+	 */
+	public Map<String, String> kept(String figure) {
+		TypedReading typed = get(figure);
+		List<String> present = typed.form()
+			.fields()
+			.stream()
+			.flatMap((field) -> java.util.stream.Stream.concat(field.inputs().stream(),
+					java.util.stream.Stream.of(field.name() + ".unit")))
+			.map((input) -> figure + "." + input)
+			.toList();
+		return this.parameters.entrySet()
+			.stream()
+			.filter((entry) -> entry.getKey().startsWith(figure + ".") && !present.contains(entry.getKey())
+					&& !entry.getValue().isBlank())
+			.collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, java.util.TreeMap::new));
+	}
+
+	/** What is wrong, by the names of the fields. */
+	public Map<String, String> errors() {
+		Map<String, String> errors = new LinkedHashMap<>();
+		this.byName.forEach(
+				(figure, typed) -> typed.errors().forEach((input, detail) -> errors.put(figure + "." + input, detail)));
+		return errors;
+	}
+
+	/** All readings that come to a figure; null where none does. */
+	public @Nullable Readings readings() {
+		Reading girth = get("girth").reading();
+		Reading height = get("height").reading();
+		Reading crown = get("crown").reading();
+		return (girth == null && height == null && crown == null) ? null
+				: new Readings((GirthReading) girth, (HeightReading) height, (CrownReading) crown);
+	}
+
+	/** What they come to together; empty where one is lacking. */
+	public Optional<Score> score() {
+		Readings readings = readings();
+		return (readings != null) ? readings.reduce().score() : Optional.empty();
+	}
+
+	/** Puts the readings into a measurement as the API takes it. */
+	public void put(ObjectNode measurement) {
+		this.byName.forEach((figure, typed) -> {
+			Reading reading = typed.reading();
+			if (reading != null) {
+				measurement.set(figure, ReadingsJson.write(reading));
+			}
+		});
+	}
+
+}
