@@ -1,7 +1,9 @@
 package county.bigtree.registry.pages.filing;
 
+import java.time.Instant;
 import java.time.ZoneId;
 
+import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.Words;
 import county.bigtree.registry.pages.form.Api;
@@ -39,6 +41,16 @@ public record AboutTree(String id, String tag, SpeciesChoice.@Nullable Named spe
 	static AboutTree of(Api api, String idOrTag, Units units) {
 		JsonNode tree = api.get("/trees/{tree}", idOrTag);
 		return of(api, tree, tree.path("county").asString(""), units);
+	}
+
+	/** The day of an instant, as the API writes it. */
+	public String day(String instant) {
+		return this.words.day(Instant.parse(instant));
+	}
+
+	/** A day, month or year as the API writes it. */
+	public String known(String day) {
+		return this.words.known(KnownDay.parse(day));
 	}
 
 }

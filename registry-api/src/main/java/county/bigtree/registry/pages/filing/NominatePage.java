@@ -13,7 +13,9 @@ import county.bigtree.registry.pages.measure.TypedFigures;
 import county.bigtree.registry.people.Actor;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
 import org.springframework.http.HttpStatus;
@@ -53,6 +55,7 @@ class NominatePage {
 		propose(form, "measuredOn", today(counties, form.value("county")).toString());
 		propose(form, "measuredBy", actor.creditName());
 		Filing filing = new Filing(counties, SpeciesChoice.of(api, form), TypedFigures.of(typed), actor);
+		model.addAttribute("fresh", true);
 		return page(form, filing, form.value("step"), model);
 	}
 
@@ -109,14 +112,14 @@ class NominatePage {
 		model.addAttribute("species", filing.species());
 		model.addAttribute("person", filing.actor().id());
 		model.addAttribute("practice", filing.counties().practice(form.value("county")));
-		Figures.show(filing.figures(), model);
+		filing.figures().show(model);
 		return "nominate";
 	}
 
 	/** How it would stand, where all three figures are there. */
 	private static void compare(Api api, Form form, Filing filing, Model model) {
 		if (filing.figures().score().isPresent() && filing.species().chosen() != null) {
-			ObjectNode body = tools.jackson.databind.node.JsonNodeFactory.instance.objectNode();
+			ObjectNode body = JsonNodeFactory.instance.objectNode();
 			filing.figures().put(body);
 			body.put("species", form.value("species")).put("county", form.value("county"));
 			Api.Outcome compared = api.post("/measuring/points").send(body);
@@ -132,7 +135,7 @@ class NominatePage {
 		return LocalDate.ofInstant(this.clock.now(), ZoneId.of(zone));
 	}
 
-	private static void propose(Form form, String field, @org.jspecify.annotations.Nullable String value) {
+	private static void propose(Form form, String field, @Nullable String value) {
 		if (!form.isFilled(field)) {
 			form.put(field, value);
 		}

@@ -59,20 +59,25 @@ public record SpeciesChoice(@Nullable Named chosen, List<Named> found) {
 		return StreamSupport.stream(items.spliterator(), false).map(Named::from).toList();
 	}
 
-	/** The only one that is called so; empty where there is none, or several are. */
+	/**
+	 * The only one that is called so; empty where there is none, or several are. A genus
+	 * is taken by choice alone.
+	 */
 	private static String exact(List<Named> found, String name) {
-		List<Named> called = found.stream().filter((one) -> one.isCalled(name)).toList();
+		List<Named> called = found.stream().filter((one) -> one.rankable() && one.isCalled(name)).toList();
 		return (called.size() == 1) ? called.get(0).key() : "";
 	}
 
 	/**
 	 * A species by its names.
+	 *
+	 * @param rankable false for a genus alone
 	 */
-	public record Named(String key, String commonName, String scientificName) {
+	public record Named(String key, String commonName, String scientificName, boolean rankable) {
 
 		static Named from(JsonNode json) {
 			return new Named(json.path("key").asString(""), json.path("commonName").asString(""),
-					json.path("scientificName").asString(""));
+					json.path("scientificName").asString(""), json.path("rankable").asBoolean(true));
 		}
 
 		boolean isCalled(String name) {

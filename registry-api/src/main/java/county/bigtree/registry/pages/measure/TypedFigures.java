@@ -18,6 +18,8 @@ import county.bigtree.registry.http.quantity.ReadingsJson;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.node.ObjectNode;
 
+import org.springframework.ui.Model;
+
 /**
  * What was typed for the three figures of a tree. Each part of the form is named by its
  * figure: girth, height, crown.
@@ -112,6 +114,17 @@ public record TypedFigures(Map<String, TypedReading> byName, Map<String, String>
 				measurement.set(figure, ReadingsJson.write(reading));
 			}
 		});
+	}
+
+	/** Puts what was typed, and what it comes to, into a page. */
+	public void show(Model model) {
+		model.addAttribute("figures", this);
+		Readings readings = readings();
+		if (readings != null) {
+			model.addAttribute("working", readings.working());
+			model.addAttribute("cautions", readings.cautions());
+			score().ifPresent((score) -> model.addAttribute("score", score));
+		}
 	}
 
 }

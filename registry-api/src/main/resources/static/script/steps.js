@@ -1,0 +1,47 @@
+// The steps of a form, without asking the server on the way.
+
+/** Shows one step and no other. */
+export function show(form, name) {
+  const steps = [...form.querySelectorAll('[data-step]')];
+  if (!steps.some((step) => step.dataset.step === name)) {
+    return;
+  }
+  for (const step of steps) {
+    step.hidden = step.dataset.step !== name;
+  }
+  form.elements.step.value = name;
+  for (const item of form.querySelectorAll('.steps li')) {
+    if (item.querySelector('[data-to]').dataset.to === name) {
+      item.setAttribute('aria-current', 'step');
+    } else {
+      item.removeAttribute('aria-current');
+    }
+  }
+}
+
+function focus(form, name) {
+  const legend = form.querySelector(`[data-step="${name}"] > legend`);
+  legend.tabIndex = -1;
+  legend.focus({ preventScroll: true });
+  form.scrollIntoView();
+}
+
+/**
+ * Has the buttons lead from step to step.
+ * @param entered told the name of a step as it is shown
+ */
+export function lead(form, entered) {
+  const names = [...form.querySelectorAll('[data-step]')].map((step) => step.dataset.step);
+  form.addEventListener('submit', (event) => {
+    const go = event.submitter?.name === 'go' ? event.submitter.value : '';
+    const at = names.indexOf(form.elements.step.value);
+    const to = go === 'next' ? names[at + 1] : go === 'back' ? names[at - 1] : go.startsWith('to-') ? go.slice(3) : null;
+    if (!to) {
+      return;
+    }
+    event.preventDefault();
+    show(form, to);
+    focus(form, to);
+    entered(to);
+  });
+}
