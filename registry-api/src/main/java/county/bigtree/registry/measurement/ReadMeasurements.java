@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -80,6 +81,14 @@ public class ReadMeasurements {
 	 */
 	public Measurement get(UUID id) {
 		return find(id).orElseThrow(() -> Problem.notFound("No measurement has this id."));
+	}
+
+	/**
+	 * Those with these ids, in no order.
+	 */
+	public List<Measurement> all(Collection<UUID> ids) {
+		return ids.isEmpty() ? List.of()
+				: this.jdbc.sql(MEASUREMENT + "where m.id in (:ids)").param("ids", ids).query(Measurement.class).list();
 	}
 
 	/**

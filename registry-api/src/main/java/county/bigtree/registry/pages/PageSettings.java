@@ -1,6 +1,7 @@
 package county.bigtree.registry.pages;
 
 import java.time.Duration;
+import java.util.Map;
 
 import county.bigtree.registry.people.Actor;
 import jakarta.servlet.http.HttpServletRequest;
@@ -13,6 +14,7 @@ import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.CookieValue;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.HandlerMapping;
 import org.springframework.web.util.ServletRequestPathUtils;
 import org.springframework.web.util.UriComponentsBuilder;
 
@@ -67,6 +69,21 @@ class PageSettings {
 	@ModelAttribute("here")
 	String here(HttpServletRequest request) {
 		return request.getRequestURI();
+	}
+
+	/** Where to write to the county that the page is about, or about its tree. */
+	@ModelAttribute("letterTo")
+	String letterTo(HttpServletRequest request) {
+		if (!(request.getAttribute(HandlerMapping.URI_TEMPLATE_VARIABLES_ATTRIBUTE) instanceof Map<?, ?> named)) {
+			return "/letter";
+		}
+		if (named.get("county") instanceof String county) {
+			return UriComponentsBuilder.fromPath("/counties/{county}/letter").buildAndExpand(county).toUriString();
+		}
+		return (named.get("tree") instanceof String tree) ? UriComponentsBuilder.fromPath("/letter")
+			.queryParam("tree", "{tree}")
+			.buildAndExpand(tree)
+			.toUriString() : "/letter";
 	}
 
 }

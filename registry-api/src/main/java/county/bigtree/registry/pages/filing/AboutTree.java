@@ -1,9 +1,5 @@
 package county.bigtree.registry.pages.filing;
 
-import java.time.Instant;
-import java.time.ZoneId;
-
-import county.bigtree.domain.quantity.KnownDay;
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.Words;
 import county.bigtree.registry.pages.form.Api;
@@ -17,7 +13,7 @@ import tools.jackson.databind.JsonNode;
  * @param county its key
  */
 public record AboutTree(String id, String tag, SpeciesChoice.@Nullable Named species, boolean listed, String county,
-		String countyName, boolean practice, Words words) {
+		String countyName, boolean practice, Days days) {
 
 	/**
 	 * Of a tree as the API shows it.
@@ -25,16 +21,16 @@ public record AboutTree(String id, String tag, SpeciesChoice.@Nullable Named spe
 	 */
 	static AboutTree of(Api api, @Nullable JsonNode tree, String countyKey, Units units) {
 		JsonNode county = api.get("/counties/{county}", countyKey);
-		Words words = new Words(ZoneId.of(county.path("timeZone").asString("UTC")), units);
+		Days days = Days.of(county, units);
 		String name = county.path("name").asString(countyKey);
 		boolean practice = county.path("practice").asBoolean(false);
 		if (tree == null) {
-			return new AboutTree("", "", null, false, countyKey, name, practice, words);
+			return new AboutTree("", "", null, false, countyKey, name, practice, days);
 		}
 		JsonNode species = api.find("/species/{species}", tree.path("species").asString(""));
 		boolean listed = tree.path("listed").asBoolean(false) && tree.path("accepted").asBoolean(false) && !practice;
 		return new AboutTree(tree.path("id").asString(""), tree.path("tag").asString(""),
-				(species != null) ? SpeciesChoice.Named.from(species) : null, listed, countyKey, name, practice, words);
+				(species != null) ? SpeciesChoice.Named.from(species) : null, listed, countyKey, name, practice, days);
 	}
 
 	/** Of the tree at an address, as whoever asks may see it. */
@@ -43,14 +39,9 @@ public record AboutTree(String id, String tag, SpeciesChoice.@Nullable Named spe
 		return of(api, tree, tree.path("county").asString(""), units);
 	}
 
-	/** The day of an instant, as the API writes it. */
-	public String day(String instant) {
-		return this.words.day(Instant.parse(instant));
-	}
-
-	/** A day, month or year as the API writes it. */
-	public String known(String day) {
-		return this.words.known(KnownDay.parse(day));
+	/** How its county writes days, and the reader figures. */
+	Words words() {
+		return this.days.words();
 	}
 
 }

@@ -19,6 +19,8 @@ import tools.jackson.databind.node.ObjectNode;
  */
 final class MeasurementEntries {
 
+	static final String ALL = "all";
+
 	static final String CONFIRMED = "confirmedChecks";
 
 	/** The figures for which they were confirmed. */
@@ -29,11 +31,10 @@ final class MeasurementEntries {
 	private MeasurementEntries() {
 	}
 
-	/** The measurement as the API takes it; what can't be one is an error of the form. */
-	static ObjectNode body(Form form, TypedFigures figures, Actor actor, FilingWords words) {
+	/** The measurement as the API takes it. */
+	static ObjectNode body(Form form, TypedFigures figures, Actor actor) {
 		ObjectNode body = JsonNodeFactory.instance.objectNode();
 		figures.put(body);
-		requireDay(form, words);
 		form.text(body, "measuredOn").text(body, "remarks");
 		ArrayNode measurers = body.putArray("measuredBy");
 		names(form.value("measuredBy")).forEach((name) -> {
@@ -47,7 +48,7 @@ final class MeasurementEntries {
 		return body;
 	}
 
-	static void requireDay(Form form, FilingWords words) {
+	private static void requireDay(Form form, FilingWords words) {
 		if (!form.isFilled("measuredOn")) {
 			form.refuse("measuredOn", words.get("filing.day.missing"));
 			return;
@@ -65,8 +66,20 @@ final class MeasurementEntries {
 		return Arrays.stream(line.split(",|;|\\band\\b|&")).map(String::strip).filter((one) -> !one.isEmpty()).toList();
 	}
 
-	static void requireReadings(Form form, TypedFigures figures) {
-		figures.errors().forEach(form::refuse);
+	/** Notes what a step lacks; all steps where it is {@value #ALL}. */
+	static void require(String step, Form form, TypedFigures figures, FilingWords words) {
+		boolean all = step.equals(ALL);
+		figures.errors().forEach((field, detail) -> {
+			if (all || field.startsWith(step + ".")) {
+				form.refuse(field, detail);
+			}
+		});
+		if (all && figures.readings() == null && figures.errors().isEmpty()) {
+			form.refuse(field("girth", figures), words.get("filing.readings.none"));
+		}
+		if (all || step.equals("people")) {
+			requireDay(form, words);
+		}
 	}
 
 	/** Answers hold for what they were given for: other figures are asked about anew. */

@@ -33,8 +33,6 @@ import org.springframework.web.bind.annotation.RequestParam;
 @Hidden
 class NominatePage {
 
-	private static final String ALL = "all";
-
 	private final FilingWords words;
 
 	private final RegisterClock clock;
@@ -87,7 +85,8 @@ class NominatePage {
 	}
 
 	private String file(Api api, Form form, Filing filing, Model model, HttpServletResponse response) {
-		NominationEntries.require(ALL, form, filing.species(), filing.figures(), filing.counties().keys(), this.words);
+		NominationEntries.require(MeasurementEntries.ALL, form, filing.species(), filing.figures(),
+				filing.counties().keys(), this.words);
 		ObjectNode body = NominationEntries.body(form, filing.figures(), filing.actor(), this.words);
 		if (form.isWrong()) {
 			response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());

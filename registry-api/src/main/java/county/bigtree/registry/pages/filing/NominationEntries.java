@@ -42,27 +42,17 @@ final class NominationEntries {
 		};
 	}
 
-	/** Notes what a step lacks; all steps where it is none of them. */
+	/** Notes what a step lacks, or all of them. */
 	static void require(String step, Form form, SpeciesChoice species, TypedFigures figures, List<String> counties,
 			FilingWords words) {
-		boolean all = !STEPS.contains(step);
+		boolean all = step.equals(MeasurementEntries.ALL);
 		if (all || step.equals("where")) {
 			requireWhere(form, species, counties, words);
 		}
-		figures.errors().forEach((field, detail) -> {
-			if (all || field.startsWith(step + ".")) {
-				form.refuse(field, detail);
-			}
-		});
-		if (all && figures.readings() == null && figures.errors().isEmpty()) {
-			form.refuse(MeasurementEntries.field("girth", figures), words.get("filing.readings.none"));
+		if ((all || step.equals("people")) && isFiledFor(form) && !form.isFilled("filedFor.name")) {
+			form.refuse("filedFor.name", words.get("filing.for.nameless"));
 		}
-		if (all || step.equals("people")) {
-			MeasurementEntries.requireDay(form, words);
-			if (isFiledFor(form) && !form.isFilled("filedFor.name")) {
-				form.refuse("filedFor.name", words.get("filing.for.nameless"));
-			}
-		}
+		MeasurementEntries.require(step, form, figures, words);
 	}
 
 	private static void requireWhere(Form form, SpeciesChoice species, List<String> counties, FilingWords words) {
@@ -92,7 +82,7 @@ final class NominationEntries {
 			form.text(body, "filedFor.name").text(body, "filedFor.contact").text(body, "filedFor.credit");
 			form.yesOrNo(body, "filedFor.consentToCredit");
 		}
-		body.set("measurement", MeasurementEntries.body(form, figures, actor, words));
+		body.set("measurement", MeasurementEntries.body(form, figures, actor));
 		MeasurementEntries.confirm(form, body, body);
 		return body;
 	}

@@ -1,0 +1,7 @@
+/**
+ * One's own filings.
+ */
+@NullMarked
+package county.bigtree.registry.filing;
+
+import org.jspecify.annotations.NullMarked;
