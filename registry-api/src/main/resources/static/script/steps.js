@@ -26,6 +26,17 @@ function focus(form, name) {
   form.scrollIntoView();
 }
 
+/** What a step needs, so that the server is asked what to say where it is lacking. */
+const NEEDED = {
+  where: ['county', 'species', 'location.latitude', 'location.longitude'],
+  people: ['measuredOn'],
+};
+
+function lacks(form, name) {
+  const typed = new FormData(form);
+  return (NEEDED[name] ?? []).some((field) => !typed.get(field));
+}
+
 /**
  * Has the buttons lead from step to step.
  * @param entered told the name of a step as it is shown
@@ -36,7 +47,7 @@ export function lead(form, entered) {
     const go = event.submitter?.name === 'go' ? event.submitter.value : '';
     const at = names.indexOf(form.elements.step.value);
     const to = go === 'next' ? names[at + 1] : go === 'back' ? names[at - 1] : go.startsWith('to-') ? go.slice(3) : null;
-    if (!to) {
+    if (!to || (go === 'next' && navigator.onLine && lacks(form, names[at]))) {
       return;
     }
     event.preventDefault();
