@@ -3,6 +3,7 @@ package county.bigtree.registry.security;
 import java.io.IOException;
 
 import county.bigtree.registry.http.ClientNetwork;
+import county.bigtree.registry.http.MapTiles;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.people.Actors;
 import county.bigtree.registry.people.SignIn;
@@ -58,9 +59,12 @@ class SecurityConfiguration {
 
 	private final PublicAddress address;
 
+	private final MapTiles tiles;
+
 	private final LimitNetworks limitNetworks;
 
-	SecurityConfiguration(ProblemAnswers answers, PublicAddress address, RequestLimits limits) {
+	SecurityConfiguration(ProblemAnswers answers, PublicAddress address, MapTiles tiles, RequestLimits limits) {
+		this.tiles = tiles;
 		this.answers = answers;
 		this.address = address;
 		this.limitNetworks = new LimitNetworks(limits, answers);
@@ -133,7 +137,7 @@ class SecurityConfiguration {
 
 	/** What holds for every chain. */
 	HttpSecurity common(HttpSecurity http) {
-		return SecurityHeaders.write(http, this.address)
+		return SecurityHeaders.write(http, this.address, this.tiles)
 			.addFilterAfter(this.limitNetworks, HeaderWriterFilter.class)
 			.addFilterAfter(new FromHere(this.answers, this.address), LimitNetworks.class)
 			.requestCache(AbstractHttpConfigurer::disable)

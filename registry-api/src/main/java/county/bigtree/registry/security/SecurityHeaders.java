@@ -1,5 +1,6 @@
 package county.bigtree.registry.security;
 
+import county.bigtree.registry.http.MapTiles;
 import county.bigtree.registry.session.PublicAddress;
 import jakarta.servlet.http.HttpServletRequest;
 
@@ -16,7 +17,7 @@ import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWrite
 final class SecurityHeaders {
 
 	/** Pages and data. Nothing inline, neither script nor style. */
-	static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
+	private static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:%s; "
 			+ "font-src 'self'; connect-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; "
 			+ "frame-ancestors 'none'";
 
@@ -28,10 +29,10 @@ final class SecurityHeaders {
 	private SecurityHeaders() {
 	}
 
-	static HttpSecurity write(HttpSecurity http, PublicAddress address) {
+	static HttpSecurity write(HttpSecurity http, PublicAddress address, MapTiles tiles) {
 		return http.headers((headers) -> headers.cacheControl(HeadersConfigurer.CacheControlConfig::disable)
 			.frameOptions(HeadersConfigurer.FrameOptionsConfig::deny)
-			.contentSecurityPolicy((policy) -> policy.policyDirectives(POLICY))
+			.contentSecurityPolicy((policy) -> policy.policyDirectives(policy(tiles)))
 			.referrerPolicy((policy) -> policy.policy(ReferrerPolicy.SAME_ORIGIN))
 			.permissionsPolicyHeader((policy) -> policy.policy(FEATURES))
 			.crossOriginOpenerPolicy((policy) -> policy.policy(CrossOriginOpenerPolicy.SAME_ORIGIN))
@@ -39,6 +40,12 @@ final class SecurityHeaders {
 			.httpStrictTransportSecurity((transport) -> transport.includeSubDomains(false)
 				.maxAgeInSeconds(YEAR_SECONDS)
 				.requestMatcher((request) -> isSecure(request, address))));
+	}
+
+	/** Pictures come from the server of map tiles too, where one is named. */
+	static String policy(MapTiles tiles) {
+		String origin = tiles.origin();
+		return POLICY.formatted((origin != null) ? " " + origin : "");
 	}
 
 	private static boolean isSecure(HttpServletRequest request, PublicAddress address) {
