@@ -56,17 +56,20 @@ public class ReadCounties {
 
 	/**
 	 * The county's rulebooks, the latest effective first.
+	 * @param withReasons whether to tell why each was added, which is for coordinators
 	 */
 	@Transactional(readOnly = true)
-	public List<RulebookJson> rulebooks(String county) {
+	public List<RulebookJson> rulebooks(String county, boolean withReasons) {
 		return this.jdbc
-			.sql("select body::text from rulebook where county = ? order by effective_on desc, recorded_at desc")
+			.sql("""
+					select r.body::text as rules, why.body as reason from rulebook r left join text_body why on why.id = r.reason
+					where r.county = ? order by r.effective_on desc, r.recorded_at desc""")
 			.param(county)
-			.query(String.class)
-			.list()
-			.stream()
-			.map((body) -> this.json.readValue(body, RulebookJson.class))
-			.toList();
+			.query((row, number) -> {
+				RulebookJson rules = this.json.readValue(row.getString("rules"), RulebookJson.class);
+				return withReasons ? rules.because(row.getString("reason")) : rules;
+			})
+			.list();
 	}
 
 	/**

@@ -68,6 +68,17 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 	}
 
 	/**
+	 * The same rules with why they were added.
+	 */
+	public RulebookJson because(@Nullable String why) {
+		return new RulebookJson(this.effectiveOn, this.tieRule, this.currencyYears, this.whenStale, this.sightingYears,
+				this.remeasureWithin, this.requiredSignOffs, this.checkReadingsRequired, this.slopeRule,
+				this.tolerances, this.carriedOverUntil, this.carryForward, this.oldestFilingMonths, this.answerDays,
+				this.requiredSignOffsForTitle, this.titleNeedsCoordinator, this.titleMethods, this.eligibleSpecies,
+				why);
+	}
+
+	/**
 	 * The rulebook that this says.
 	 * @throws IllegalArgumentException naming the field, its range and what was given
 	 */

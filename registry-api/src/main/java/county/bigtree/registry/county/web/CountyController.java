@@ -99,9 +99,11 @@ class CountyController {
 
 	@GetMapping("/api/v1/counties/{county}/rulebooks")
 	@Access(Who.ANYONE)
-	@Operation(operationId = "listRulebooks", summary = "The rules of a county by effective date, the latest first")
-	Page<RulebookJson> rulebooks(@PathVariable String county) {
-		return Page.whole(this.counties.rulebooks(find(county).key()));
+	@Operation(operationId = "listRulebooks",
+			summary = "The rules of a county by effective date, the latest first; for its coordinators with their reasons")
+	Page<RulebookJson> rulebooks(@PathVariable String county, @Nullable Actor actor) {
+		boolean coordinates = actor != null && actor.isCoordinatorOf(county);
+		return Page.whole(this.counties.rulebooks(find(county).key(), coordinates));
 	}
 
 	@PostMapping("/api/v1/counties/{county}/rulebooks")
