@@ -40,14 +40,19 @@ public class AddRulebook {
 
 	/**
 	 * Adds the rulebook.
+	 * @param atOnce whether the standings follow in the same transaction, and not when
+	 * somebody next looks: to rehearse it
 	 */
 	@Transactional
-	public void add(Actor actor, String county, RulebookJson body, @Nullable String reason) {
+	public void add(Actor actor, String county, RulebookJson body, @Nullable String reason, boolean atOnce) {
 		Rulebook rulebook = valid(body, "#");
 		this.listed.require(rulebook, "#");
 		Change change = this.journal.open(county);
 		this.founding.appendRulebook(change, rulebook, this.texts.keep(change, reason));
 		this.standings.rulebookRecorded(change);
+		if (atOnce) {
+			this.standings.followAtOnce(change);
+		}
 		this.journal.close(change, "rulebook", actor.id());
 	}
 

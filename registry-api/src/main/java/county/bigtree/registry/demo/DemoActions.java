@@ -97,7 +97,7 @@ class DemoActions {
 
 	private void rulebook(DemoStory story, JsonNode action, Actor actor) {
 		RulebookJson body = story.body(action, RulebookJson.class);
-		this.deciding.addRulebook().add(actor, text(action, "county"), body, body.reason());
+		this.deciding.addRulebook().add(actor, text(action, "county"), body, body.reason(), false);
 	}
 
 	/**

@@ -109,6 +109,14 @@ public class Standings {
 	}
 
 	/**
+	 * Lets all books of the change's county follow it in the same transaction, and not
+	 * when somebody next looks: to rehearse it. The caller holds the county's head.
+	 */
+	public void followAtOnce(Change change) {
+		this.books.due(change.county(), change.recordedAt()).forEach((book) -> catchUp(book, change.recordedAt()));
+	}
+
+	/**
 	 * Whether a book's titles, count and days are what its scores and the rules make them
 	 * at the instant, up to which it has been brought.
 	 */

@@ -28,6 +28,15 @@ import org.springframework.stereotype.Component;
 @Component
 public class ImportJobs {
 
+	private static final String JOBS = """
+			select j.*, w.recorded_at as withdrawn_at,
+			  case when w.job is null then j.status when exists (select from import_left(j.id)) then 'withdrawing' else 'withdrawn' end as state,
+			  1 + (j.finished_at is not null)::int + (w.job is not null)::int
+			    + (select count(*) from import_name where job = j.id) as revision,
+			  (select count(*) from import_note where job = j.id) as notes
+			from import_job j left join import_withdrawal w on w.job = j.id
+			""";
+
 	private static final TypeReference<List<String>> TEXTS = new TypeReference<>() {
 	};
 
@@ -71,18 +80,22 @@ public class ImportJobs {
 			.orElseThrow(() -> Problem.notFound("No import has this id."));
 	}
 
-	Optional<ImportJob> find(UUID id) {
-		return this.jdbc
-			.sql("""
-					select j.*, w.recorded_at as withdrawn_at,
-					  case when w.job is null then j.status when exists (select from import_left(j.id)) then 'withdrawing' else 'withdrawn' end as state,
-					  1 + (j.finished_at is not null)::int + (w.job is not null)::int
-					    + (select count(*) from import_name where job = j.id) as revision,
-					  (select count(*) from import_note where job = j.id) as notes
-					from import_job j left join import_withdrawal w on w.job = j.id where j.id = ?""")
-			.param(id)
+	/**
+	 * The imports of a county, the latest first.
+	 * @param before only those begun before the one with this id, or null
+	 */
+	public List<ImportJob> of(String county, @Nullable UUID before, int limit) {
+		return this.jdbc.sql(JOBS
+				+ "where j.county = :county and (cast(:before as uuid) is null or j.id < :before) order by j.id desc limit :limit")
+			.param("county", county)
+			.param("before", before, java.sql.Types.OTHER)
+			.param("limit", limit)
 			.query(ImportJobs::job)
-			.optional();
+			.list();
+	}
+
+	Optional<ImportJob> find(UUID id) {
+		return this.jdbc.sql(JOBS + "where j.id = ?").param(id).query(ImportJobs::job).optional();
 	}
 
 	/**

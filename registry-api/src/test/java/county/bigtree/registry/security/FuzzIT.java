@@ -151,7 +151,7 @@ class FuzzIT {
 		}
 		String body = response.getContentAsString();
 		boolean wellFormed = status < 500
-				&& (isForm(result) ? isPage(response, body) : isProblem(response, body, status));
+				&& (isForm(result) ? isPage(response, body) : isRefusal(response, body, status));
 		return wellFormed ? Optional.empty()
 				: Optional.of(told(result.getRequest()) + " was answered " + status + ": " + body);
 	}
@@ -164,6 +164,12 @@ class FuzzIT {
 	private static boolean isPage(MockHttpServletResponse response, String body) {
 		return String.valueOf(response.getContentType()).startsWith("text/html") && body.contains("class=\"summary\"")
 				&& body.strip().endsWith("</html>");
+	}
+
+	/** To browsers refusals are pages, too. */
+	private boolean isRefusal(MockHttpServletResponse response, String body, int status) {
+		return String.valueOf(response.getContentType()).startsWith("text/html")
+				? body.contains("<h1>") && body.strip().endsWith("</html>") : isProblem(response, body, status);
 	}
 
 	private boolean isProblem(MockHttpServletResponse response, String body, int status) {

@@ -31,6 +31,10 @@ import static org.springframework.test.web.servlet.request.MockMvcRequestBuilder
  */
 final class PlantedThings {
 
+	/** Fits the mapping of the description's example. */
+	private static final String FILE = "No,Name,Seen,Girth in,Height ft,Spread ft,Girth 2015,Height 2015,Spread 2015,Lat,Long,State,Known as,Found by\n"
+			+ "74,white oak,June 1998,172,92,88,181,93,90,40.1,-86.2,good,The Long Oak,A. Finder\n";
+
 	private static final Duration PATIENCE = Duration.ofSeconds(60);
 
 	private static final String MAPPING = """
@@ -118,6 +122,11 @@ final class PlantedThings {
 				"{\"into\": \"%s\", \"reason\": \"the same\"}".formatted(id("kept")), owner));
 		put("merged", merged);
 		put("import", imported(owner));
+		String file = JsonPath
+			.read(answer(this.trees.send(multipart("/api/v1/counties/" + this.county + "/import-files")
+				.part(new MockPart("file", "trees.csv", FILE.getBytes(UTF_8))), owner)), "$.id");
+		put("import-file", file);
+		put("file", file);
 		signOffThatWaits(owner);
 		put("owner",
 				filed("/api/v1/trees/" + standing(owner).tree() + "/owners", "{\"name\": \"C. Landholder\"}", owner));

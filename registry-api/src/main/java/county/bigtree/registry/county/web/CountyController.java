@@ -22,6 +22,7 @@ import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.rules.RulebookJson;
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import io.swagger.v3.oas.annotations.media.Schema;
@@ -35,6 +36,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestBody;
 import org.springframework.web.bind.annotation.ResponseStatus;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
@@ -112,9 +114,10 @@ class CountyController {
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "addRulebook", summary = "Add a rulebook, in force from its date on")
 	ResponseEntity<RulebookJson> addRulebook(@PathVariable String county, @RequestBody @Valid RulebookJson body,
+			@Parameter(hidden = true) @RequestParam(required = false, defaultValue = "false") boolean dryRun,
 			Actor actor) {
 		find(county);
-		this.addRulebook.add(actor, county, body, body.reason());
+		this.addRulebook.add(actor, county, body, body.reason(), dryRun);
 		return ResponseEntity.created(URI.create("/api/v1/counties/" + county + "/rulebooks")).body(body);
 	}
 

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
 
@@ -46,11 +47,20 @@ public final class Form {
 	public static Form of(HttpServletRequest request) {
 		Form form = new Form(new LinkedHashMap<>());
 		request.getParameterMap()
-			.forEach((name, values) -> form.typed.put(name, Arrays.stream(values).map(String::strip).toList()));
+			.forEach((name, values) -> form.typed.put(name,
+					Arrays.stream(values).filter(Objects::nonNull).map(Form::plain).toList()));
 		if (form.key().isEmpty()) {
 			form.put(KEY, UUID.randomUUID().toString());
 		}
 		return form;
+	}
+
+	/**
+	 * Without space around it, and without zero characters, which no browser sends and no
+	 * record takes.
+	 */
+	private static String plain(String typed) {
+		return typed.replace("\0", "").strip();
 	}
 
 	/** What stands in the field; empty where nothing does. */

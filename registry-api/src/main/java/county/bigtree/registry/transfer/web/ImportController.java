@@ -53,6 +53,8 @@ import org.springframework.web.bind.annotation.RestController;
 @Tag(name = "Imports", description = "Files of older records, taken into a county.")
 class ImportController {
 
+	private static final String IMPORTS = "imports";
+
 	private static final String NOTES = "import-notes";
 
 	private static final MediaType CSV = new MediaType("text", "csv", StandardCharsets.UTF_8);
@@ -90,6 +92,18 @@ class ImportController {
 		}
 		UUID id = this.starting.start(actor, county, file.getInputStream().readAllBytes(), read(mapping, request));
 		return ResponseEntity.accepted().location(URI.create("/api/v1/imports/" + id)).body(get(id, actor));
+	}
+
+	@GetMapping("/api/v1/counties/{county}/imports")
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "listImports", summary = "The imports of a county, dry runs included, the latest first")
+	Page<ImportJson> list(@PathVariable String county, Paging paging) {
+		if (!this.counties.knows(county)) {
+			throw Problem.notFound("No county has this key.");
+		}
+		UUID before = paging.cursor(IMPORTS, 1).map((cursor) -> cursor.uuid(0)).orElse(null);
+		return Page.cut(this.jobs.of(county, before, paging.oneMore()), paging, ImportJson::from,
+				(last) -> Cursor.of(IMPORTS, last.id()));
 	}
 
 	@GetMapping("/api/v1/imports/{id}")
