@@ -32,7 +32,7 @@ class ImportPagesIT {
 			1,white oak,June 1998,120,27,25,40.1001,-86.2001,B. Landholder,fine
 			2,Moon oak of nowhere,June 1998,118,26,24,40.2001,-86.2001,,
 			3,Moon oak of nowhere,June 1998,110,26,24,40.3001,-86.2001,,
-			4,white oak,someday,110,26,24,40.4001,-86.2001,,
+			4,white oak,June 1998,110,26,24,by the mill,-86.2001,,
 			""";
 
 	@Autowired
@@ -68,7 +68,7 @@ class ImportPagesIT {
 		String job = String.valueOf(taken.getHeader(HttpHeaders.LOCATION));
 		assertThat(coordinator.ask(get(address)).getStatus()).isEqualTo(404);
 		assertThat(coordinator.ask(get(Visitor.found(page, "href=\"(/api/v1/imports/[^\"]+/rejected.csv)\"")))
-			.getContentAsString()).contains("someday");
+			.getContentAsString()).contains("by the mill");
 		matched(coordinator, job);
 		withdrawn(coordinator, job);
 	}
