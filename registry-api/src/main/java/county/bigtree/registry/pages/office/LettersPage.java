@@ -128,9 +128,9 @@ class LettersPage {
 		model.addAttribute("became", BECOMES.contains(form.value("became")) ? form.value("became") : null);
 		model.addAttribute("becomes", BECOMES);
 		model.addAttribute("conditions", this.choices.orNone("people.choose", "condition.", CONDITIONS));
-		model.addAttribute("purposes", this.choices.of("letter.purpose.", PURPOSES));
-		model.addAttribute("shown", this.choices.orNone("letter.correction.none", "owners.shown.", SHOWN));
-		model.addAttribute("told", this.choices.of("letter.by.", List.of("record", "leaf", "fruit", "bark", "bud")));
+		model.addAttribute("purposes", this.choices.of("desk-letter.purpose.", PURPOSES));
+		model.addAttribute("shown", this.choices.orNone("desk-letter.correction.none", "owners.shown.", SHOWN));
+		model.addAttribute("told", this.choices.of("desk-letter.by.", List.of("record", "leaf", "fruit", "bark", "bud")));
 		return "desk-letter";
 	}
 
