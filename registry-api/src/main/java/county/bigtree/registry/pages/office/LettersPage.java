@@ -130,7 +130,8 @@ class LettersPage {
 		model.addAttribute("conditions", this.choices.orNone("people.choose", "condition.", CONDITIONS));
 		model.addAttribute("purposes", this.choices.of("desk-letter.purpose.", PURPOSES));
 		model.addAttribute("shown", this.choices.orNone("desk-letter.correction.none", "owners.shown.", SHOWN));
-		model.addAttribute("told", this.choices.of("desk-letter.by.", List.of("record", "leaf", "fruit", "bark", "bud")));
+		model.addAttribute("told",
+				this.choices.of("desk-letter.by.", List.of("record", "leaf", "fruit", "bark", "bud")));
 		return "desk-letter";
 	}
 
