@@ -92,7 +92,7 @@ class ImportPagesIT {
 				seen, "do", "look");
 		assertThat(looked.getStatus()).isEqualTo(200);
 		assertThat(looked.getContentAsString()).contains("Nothing is decided yet", "value=\"the wrong county\"",
-				"ceases to be champion");
+				"3 scores change");
 		assertThat(ranked()).contains("quercus-rubra");
 		assertThat(coordinator.go(job + "/withdrawal", "reason", "the wrong county", "seen", seen, "do", "decide"))
 			.contains("taken back");
