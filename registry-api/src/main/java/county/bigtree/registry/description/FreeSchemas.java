@@ -13,7 +13,8 @@ import tools.jackson.databind.JsonNode;
 
 /**
  * Describes what is passed on as JSON of its own kind: shapes (GeoJSON, RFC 7946),
- * readings as they were entered, who measured, and the numbers of checks.
+ * readings as they were entered, who measured, the numbers of checks, and what a dry run
+ * would have been answered.
  */
 final class FreeSchemas {
 
@@ -43,7 +44,10 @@ final class FreeSchemas {
 					{"description": "A column by its name, or in full: a column or a constant that stands for one",
 					 "oneOf": [{"type": "string"},
 					  {"type": "object", "properties": {"column": {"type": ["string", "null"]}, "constant": {"type": ["string", "null"]},
-					   "method": {"type": ["string", "null"]}, "unit": {"type": ["string", "null"]}}}]}""");
+					   "method": {"type": ["string", "null"]}, "unit": {"type": ["string", "null"]}}}]}""",
+			"WouldAnswer",
+			"""
+					{"type": "object", "description": "What would be answered without dryRun", "additionalProperties": true}""");
 
 	private FreeSchemas() {
 	}

@@ -10,6 +10,7 @@ import county.bigtree.registry.problem.ProblemType;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 import org.springframework.beans.factory.ObjectProvider;
@@ -143,13 +144,13 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 				super.invokeHandlerMethod(request, given, handler);
 			}
 			catch (RuntimeException ex) {
-				this.effects.getObject().heard();
+				this.effects.getObject().heard(null);
 				throw ex;
 			}
 			catch (Exception ex) {
 				failure.set(ex);
 			}
-			return this.effects.getObject().heard();
+			return this.effects.getObject().heard(answered(given));
 		});
 		failure.rethrow();
 		if (given.getStatus() / 100 == 2) {
@@ -161,6 +162,11 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 		}
 		given.copyBodyToResponse();
 		return null;
+	}
+
+	private @Nullable JsonNode answered(ContentCachingResponseWrapper given) {
+		byte[] body = given.getContentAsByteArray();
+		return (given.getStatus() / 100 == 2 && body.length > 0) ? this.json.getObject().readTree(body) : null;
 	}
 
 	/** Returns whether what was done is to be kept. */

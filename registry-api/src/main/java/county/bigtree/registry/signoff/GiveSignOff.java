@@ -2,6 +2,7 @@ package county.bigtree.registry.signoff;
 
 import county.bigtree.domain.review.Mover;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -111,6 +112,18 @@ public class GiveSignOff {
 			throw Problem.notFound("No sign-off has this id.");
 		}
 		return signOff;
+	}
+
+	/**
+	 * The sign-offs on a measurement, and the one that brought it, for the same.
+	 */
+	@Transactional(readOnly = true)
+	public List<SignOffs.SignOff> list(Actor actor, UUID measurement) {
+		UUID tree = this.measurements.get(measurement).tree();
+		if (!actor.isVerifierIn(this.acceptance.tree(tree).county())) {
+			throw Problem.notFound("No measurement has this id.");
+		}
+		return this.signOffs.of(measurement);
 	}
 
 	/**

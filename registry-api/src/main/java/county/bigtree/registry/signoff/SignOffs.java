@@ -33,6 +33,17 @@ import org.springframework.stereotype.Component;
 @Component
 public class SignOffs {
 
+	private static final String SIGN_OFF = """
+			select s.id, s.measurement, measurement_tree(m.id, m.tree) as tree, s.verdict, s.own_measurement, s.agreement::text as agreement, s.recorded_at, p.credit_name as given_by,
+			  s.declares::text as declares, w.body as remarks, v.sign_off is not null as revoked, x.body as revoked_because,
+			  sign_off_waits(s.id) as waits, a.recorded_at as assented_at, g.credit_name as assented_by,
+			  1 + num_nonnulls(v.sign_off, a.sign_off) as revision
+			from sign_off s join measurement m on m.id = s.measurement join person p on p.id = s.given_by
+			left join text_body w on w.id = s.remarks
+			left join revocation v on v.sign_off = s.id left join text_body x on x.id = v.reason
+			left join sign_off_assent a on a.sign_off = s.id left join person g on g.id = a.by_person
+			""";
+
 	private final JdbcClient jdbc;
 
 	private final Facts facts;
@@ -53,21 +64,22 @@ public class SignOffs {
 	 * @throws Problem of not being found
 	 */
 	public SignOff get(UUID id) {
-		return this.jdbc
-			.sql("""
-					select s.id, s.measurement, measurement_tree(m.id, m.tree) as tree, s.verdict, s.own_measurement, s.agreement::text as agreement, s.recorded_at, p.credit_name as given_by,
-					  s.declares::text as declares, w.body as remarks, v.sign_off is not null as revoked, x.body as revoked_because,
-					  sign_off_waits(s.id) as waits, a.recorded_at as assented_at, g.credit_name as assented_by,
-					  1 + num_nonnulls(v.sign_off, a.sign_off) as revision
-					from sign_off s join measurement m on m.id = s.measurement join person p on p.id = s.given_by
-					left join text_body w on w.id = s.remarks
-					left join revocation v on v.sign_off = s.id left join text_body x on x.id = v.reason
-					left join sign_off_assent a on a.sign_off = s.id left join person g on g.id = a.by_person
-					where s.id = ?""")
+		return this.jdbc.sql(SIGN_OFF + "where s.id = ?")
 			.param(id)
 			.query(this::signOff)
 			.optional()
 			.orElseThrow(() -> Problem.notFound("No sign-off has this id."));
+	}
+
+	/**
+	 * The sign-offs on a measurement, and the one that brought it, in the order of their
+	 * recording.
+	 */
+	List<SignOff> of(UUID measurement) {
+		return this.jdbc.sql(SIGN_OFF + "where ? in (s.measurement, s.own_measurement) order by s.recorded_at, s.id")
+			.param(measurement)
+			.query(this::signOff)
+			.list();
 	}
 
 	private SignOff signOff(ResultSet row, int number) throws SQLException {

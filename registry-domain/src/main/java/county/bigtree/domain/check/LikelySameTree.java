@@ -21,10 +21,11 @@ final class LikelySameTree implements Check {
 
 	@Override
 	public Optional<Finding> look(Filed filed, Known known) {
+		Estimate girth = filed.sizes().girthInches();
+		Double inches = (girth != null) ? girth.value() : null;
 		return known.neighbours()
 			.stream()
-			.filter((one) -> one.metres() <= one.jointAccuracyMetres())
-			.filter((one) -> one.jointAccuracyMetres() <= Thresholds.WELL_PLACED || alike(one, filed))
+			.filter((one) -> one.mayBeOneOf(inches))
 			.min(TOLD_FIRST)
 			.map(LikelySameTree::finding);
 	}
@@ -39,13 +40,6 @@ final class LikelySameTree implements Check {
 				? "Tree %s of the same species was nominated here and waits for a decision: is this the same one?"
 				: "Tree %s of the same species is on the books here: is this the same one? Then file a remeasurement of it instead.";
 		return Finding.question(CODE, detail.formatted(one.tag()), new Finding.Numbers().with("tree", one.tag()));
-	}
-
-	private static boolean alike(Neighbour one, Filed filed) {
-		Estimate girth = filed.sizes().girthInches();
-		Double other = one.girthInches();
-		return girth != null && other != null
-				&& Math.abs(girth.value() - other) <= Thresholds.SAME_GIRTH * Math.max(girth.value(), other);
 	}
 
 }

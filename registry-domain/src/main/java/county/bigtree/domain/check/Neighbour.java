@@ -21,4 +21,19 @@ public record Neighbour(@Nullable String tag, boolean waiting, double metres, do
 		Figures.positive("jointAccuracyMetres", jointAccuracyMetres);
 	}
 
+	/**
+	 * Whether it is likely the tree of that girth: it stands within the joint accuracy of
+	 * both places, and where that is rough the girths are alike too.
+	 * @param inches null where the girth is not known
+	 */
+	public boolean mayBeOneOf(@Nullable Double inches) {
+		return this.metres <= this.jointAccuracyMetres
+				&& (this.jointAccuracyMetres <= Thresholds.WELL_PLACED || isAlike(inches));
+	}
+
+	private boolean isAlike(@Nullable Double inches) {
+		Double own = this.girthInches;
+		return inches != null && own != null && Math.abs(inches - own) <= Thresholds.SAME_GIRTH * Math.max(inches, own);
+	}
+
 }

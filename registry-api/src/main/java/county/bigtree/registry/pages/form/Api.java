@@ -63,6 +63,17 @@ public final class Api {
 		return answer.isDone() ? body(answer) : null;
 	}
 
+	/**
+	 * Where a tree that was merged is kept, with the state of the merged one; null where
+	 * the address leads nowhere else.
+	 */
+	public @Nullable Moved moved(String template, Object... variables) {
+		Answer answer = call(HttpMethod.GET, template, new HttpHeaders(), null, variables);
+		String location = answer.headers().getFirst(HttpHeaders.LOCATION);
+		return (answer.status() / 100 != 3 || location == null) ? null
+				: new Moved(location.substring(location.lastIndexOf('/') + 1), answer.etag());
+	}
+
 	/** Begins a request that does something. */
 	public Asking post(String template, Object... variables) {
 		return new Asking(HttpMethod.POST, template, variables);
@@ -107,6 +118,15 @@ public final class Api {
 	 * @param seen the state, to be named by who decides on it; null where it has none
 	 */
 	public record Read(JsonNode json, @Nullable String seen) {
+	}
+
+	/**
+	 * Where something is kept now.
+	 *
+	 * @param kept the id of what it was merged into
+	 * @param seen the state, to be named by who decides on the merge
+	 */
+	public record Moved(String kept, @Nullable String seen) {
 	}
 
 	/**

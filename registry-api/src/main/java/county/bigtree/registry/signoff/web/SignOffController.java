@@ -7,6 +7,7 @@ import java.util.UUID;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.http.IfMatch;
+import county.bigtree.registry.http.Page;
 import county.bigtree.registry.measurement.MeasurementJson;
 import county.bigtree.registry.measurement.ReadMeasurements;
 import county.bigtree.registry.people.Actor;
@@ -64,6 +65,14 @@ class SignOffController {
 	ResponseEntity<SignOffs.SignOff> give(@PathVariable UUID id, @RequestBody @Valid SignOffBody body, Actor actor) {
 		UUID signOff = this.giveSignOff.give(actor, id, body);
 		return ResponseEntity.created(URI.create("/api/v1/sign-offs/" + signOff)).body(this.signOffs.get(signOff));
+	}
+
+	@GetMapping("/api/v1/measurements/{id}/sign-offs")
+	@Access(Who.VERIFIER)
+	@Operation(operationId = "listSignOffs",
+			summary = "The sign-offs on a measurement, and the one that brought it, for the verifiers of the tree's county")
+	Page<SignOffs.SignOff> list(@PathVariable UUID id, Actor actor) {
+		return Page.whole(this.giveSignOff.list(actor, id));
 	}
 
 	@GetMapping("/api/v1/sign-offs/{id}")

@@ -10,7 +10,9 @@ import java.util.stream.Stream;
 import county.bigtree.registry.http.Effects;
 import county.bigtree.registry.journal.Closed;
 import county.bigtree.registry.journal.SqlTime;
+import io.swagger.v3.oas.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -43,7 +45,7 @@ class EffectsOnStandings implements Effects {
 	}
 
 	@Override
-	public Object heard() {
+	public Object heard(@Nullable JsonNode answer) {
 		Closed closed = Closed.heard();
 		List<Effect> effects = closed.changes().stream().map(this::of).toList();
 		LocalDate since = effects.stream()
@@ -51,7 +53,7 @@ class EffectsOnStandings implements Effects {
 			.map(ScoreLine::effectiveOn)
 			.min(LocalDate::compareTo)
 			.orElse(null);
-		return new Rehearsed(true, effects, since);
+		return new Rehearsed(true, effects, since, answer);
 	}
 
 	@Override
@@ -82,8 +84,11 @@ class EffectsOnStandings implements Effects {
 	 *
 	 * @param pastSince the first day of which other things would be known than now, or
 	 * null
+	 * @param answer what would be answered: a sign-off with its agreement judged, a tree
+	 * as it would be
 	 */
-	record Rehearsed(boolean dryRun, List<Effect> changes, @Nullable LocalDate pastSince) {
+	record Rehearsed(boolean dryRun, List<Effect> changes, @Nullable LocalDate pastSince,
+			@Schema(ref = "#/components/schemas/WouldAnswer") @Nullable JsonNode answer) {
 	}
 
 	/**

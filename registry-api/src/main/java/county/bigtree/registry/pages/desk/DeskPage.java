@@ -1,0 +1,139 @@
+package county.bigtree.registry.pages.desk;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+import county.bigtree.registry.access.Access;
+import county.bigtree.registry.access.Who;
+import county.bigtree.registry.pages.Units;
+import county.bigtree.registry.pages.Viewer;
+import county.bigtree.registry.pages.form.Api;
+import county.bigtree.registry.pages.form.Form;
+import county.bigtree.registry.pages.form.Plain;
+import io.swagger.v3.oas.annotations.Hidden;
+import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
+
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/**
+ * A county's desk: what waits, by weight and age, what is due, and what may be one tree
+ * twice.
+ */
+@Controller
+@Hidden
+class DeskPage {
+
+	private static final int SHOWN = 50;
+
+	private static final List<String> KINDS = List.of("nomination", "measurement", "sign-off", "condition-report",
+			"not-found", "relocation", "letter");
+
+	private final Desks desks;
+
+	DeskPage(Desks desks) {
+		this.desks = desks;
+	}
+
+	@GetMapping("/desk")
+	@Access(Who.COORDINATOR_OR_ADMINISTRATOR)
+	String choose(@ModelAttribute("viewer") @Nullable Viewer viewer, Model model) {
+		List<String> counties = (viewer != null) ? viewer.coordinates() : List.of();
+		if (counties.size() == 1) {
+			return "redirect:/desk/" + counties.get(0);
+		}
+		model.addAttribute("counties", counties.stream().map(this.desks::find).toList());
+		return "desks";
+	}
+
+	@GetMapping("/desk/{county}")
+	@Access(Who.COORDINATOR)
+	String queue(@PathVariable String county, @RequestParam(defaultValue = "") String kind,
+			@RequestParam(defaultValue = "1") int page, Api api, @ModelAttribute("viewer") @Nullable Viewer viewer,
+			@ModelAttribute("units") Units units, Model model) {
+		this.desks.openForCoordinator(county, viewer, units, model);
+		JsonNode queue = api.get("/counties/{county}/queue?limit=500", county);
+		List<Map<String, @Nullable Object>> waiting = Plain.list(queue);
+		List<Map<String, @Nullable Object>> shown = waiting.stream()
+			.filter((one) -> kind.isEmpty() || kind.equals(one.get("kind")))
+			.toList();
+		int first = Math.min(Math.max(0, page - 1) * SHOWN, shown.size());
+		model.addAttribute("kind", kind);
+		model.addAttribute("kinds", counted(waiting));
+		model.addAttribute("total", shown.size());
+		model.addAttribute("more", !queue.path("next").isNull());
+		model.addAttribute("page", first / SHOWN + 1);
+		model.addAttribute("last", Math.max(1, (shown.size() + SHOWN - 1) / SHOWN));
+		model.addAttribute("waiting", shown.subList(first, Math.min(first + SHOWN, shown.size())));
+		model.addAttribute("due", api.get("/counties/{county}/due?limit=500", county).path("items").size());
+		model.addAttribute("visits",
+				api.get("/visits?county={county}&open=true&limit=500", county).path("items").size());
+		model.addAttribute("duplicates", api.get("/counties/{county}/likely-duplicates", county).path("items").size());
+		return "desk";
+	}
+
+	/** Leads to the decisions at a tree of this tag. */
+	@GetMapping("/desk/{county}/tree")
+	@Access(Who.COORDINATOR)
+	String tree(@PathVariable String county, @RequestParam(defaultValue = "") String tag) {
+		return tag.matches("[A-Za-z0-9-]{1,40}") ? "redirect:/trees/" + tag + "/decisions" : "redirect:/desk/" + county;
+	}
+
+	private static Map<String, Integer> counted(List<Map<String, @Nullable Object>> waiting) {
+		Map<String, Integer> counted = new LinkedHashMap<>();
+		KINDS.forEach((kind) -> counted.put(kind,
+				Math.toIntExact(waiting.stream().filter((one) -> kind.equals(one.get("kind"))).count())));
+		return counted;
+	}
+
+	@GetMapping("/desk/{county}/due")
+	@Access(Who.COORDINATOR)
+	String due(@PathVariable String county, Api api, Form form, @ModelAttribute("viewer") @Nullable Viewer viewer,
+			@ModelAttribute("units") Units units, Model model) {
+		DeskWords words = this.desks.openForCoordinator(county, viewer, units, model);
+		if (!form.isFilled("before")) {
+			form.put("before", words.today().plusYears(1).toString());
+		}
+		JsonNode due = api.get("/counties/{county}/due?limit=500&before={before}", county, form.value("before"));
+		model.addAttribute("due", Plain.list(due));
+		model.addAttribute("more", !due.path("next").isNull());
+		return "due";
+	}
+
+	@GetMapping("/desk/{county}/duplicates")
+	@Access(Who.COORDINATOR)
+	String duplicates(@PathVariable String county, Api api, @ModelAttribute("viewer") @Nullable Viewer viewer,
+			@ModelAttribute("units") Units units, Model model) {
+		this.desks.openForCoordinator(county, viewer, units, model);
+		model.addAttribute("duplicates", Plain.list(api.get("/counties/{county}/likely-duplicates", county)));
+		return "duplicates";
+	}
+
+	@GetMapping("/desk/{county}/reports")
+	@Access(Who.COORDINATOR)
+	String reports(@PathVariable String county, Api api, Form form, @ModelAttribute("viewer") @Nullable Viewer viewer,
+			@ModelAttribute("units") Units units, Model model) {
+		this.desks.openForCoordinator(county, viewer, units, model);
+		JsonNode reports = api.get("/counties/{county}/condition-reports?status=waiting&limit=500", county);
+		model.addAttribute("reports", Plain.list(reports));
+		model.addAttribute("more", !reports.path("next").isNull());
+		return "reports";
+	}
+
+	@GetMapping("/desk/{county}/relocations")
+	@Access(Who.COORDINATOR)
+	String relocations(@PathVariable String county, Api api, Form form,
+			@ModelAttribute("viewer") @Nullable Viewer viewer, @ModelAttribute("units") Units units, Model model) {
+		this.desks.openForCoordinator(county, viewer, units, model);
+		model.addAttribute("relocations", Plain.list(api.get("/counties/{county}/relocations", county)));
+		model.addAttribute("coordinates", (viewer != null) ? viewer.coordinates() : List.of());
+		return "relocations";
+	}
+
+}

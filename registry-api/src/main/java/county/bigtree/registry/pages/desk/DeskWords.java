@@ -1,0 +1,170 @@
+package county.bigtree.registry.pages.desk;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.UnaryOperator;
+
+import county.bigtree.domain.quantity.KnownDay;
+import county.bigtree.registry.pages.Units;
+import county.bigtree.registry.pages.Words;
+import county.bigtree.registry.species.Species;
+import county.bigtree.registry.species.SpeciesCatalogue;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.context.MessageSource;
+
+/**
+ * Puts into words what the API says: its days and instants in the county's time zone, its
+ * keys of species by their names.
+ */
+public final class DeskWords {
+
+	private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("d MMMM yyyy, HH:mm", Locale.US);
+
+	private static final int DAY_LENGTH = 10;
+
+	private final Words words;
+
+	private final MessageSource messages;
+
+	private final SpeciesCatalogue species;
+
+	private final UnaryOperator<String> counties;
+
+	private final Instant now;
+
+	/**
+	 * With the moment at which the page is made.
+	 * @param counties gives the name of a county for its key
+	 */
+	public DeskWords(ZoneId zone, Units units, MessageSource messages, SpeciesCatalogue species,
+			UnaryOperator<String> counties, Instant now) {
+		this.counties = counties;
+		this.words = new Words(zone, units);
+		this.messages = messages;
+		this.species = species;
+		this.now = now;
+	}
+
+	/** A day or an instant; empty for none. */
+	public String day(@Nullable String day) {
+		if (day == null) {
+			return "";
+		}
+		return (day.length() <= DAY_LENGTH) ? this.words.known(KnownDay.parse(day))
+				: this.words.day(Instant.parse(day));
+	}
+
+	/** An instant to the minute. */
+	public String time(String instant) {
+		return TIME.format(Instant.parse(instant).atZone(this.words.zone()));
+	}
+
+	/** Today in the county. */
+	public LocalDate today() {
+		return this.words.date(this.now);
+	}
+
+	/** For how long something has waited. */
+	public String waited(String since) {
+		long days = Duration.between(Instant.parse(since), this.now).toDays();
+		return say("desk.waited", Math.max(0, days));
+	}
+
+	public String points(@Nullable BigDecimal points) {
+		return (points != null) ? this.words.points(points) : say("figure.none");
+	}
+
+	/** With twice its standard uncertainty. */
+	public String points(@Nullable BigDecimal points, @Nullable BigDecimal standardUncertainty) {
+		return (points == null || standardUncertainty == null) ? points(points)
+				: points(points) + " ± " + this.words.points(standardUncertainty.doubleValue());
+	}
+
+	public String girth(@Nullable BigDecimal inches, @Nullable BigDecimal standardUncertainty) {
+		return (inches == null || standardUncertainty == null) ? say("figure.none")
+				: this.words.girth(inches, standardUncertainty) + " " + this.words.units().girthUnit();
+	}
+
+	public String length(@Nullable BigDecimal feet, @Nullable BigDecimal standardUncertainty) {
+		return (feet == null || standardUncertainty == null) ? say("figure.none")
+				: this.words.length(feet, standardUncertainty) + " " + this.words.units().lengthUnit();
+	}
+
+	/** A number without needless noughts. */
+	public String number(@Nullable BigDecimal value) {
+		return (value == null) ? say("figure.none")
+				: value.setScale(Math.min(6, Math.max(0, value.stripTrailingZeros().scale())), RoundingMode.HALF_UP)
+					.toPlainString();
+	}
+
+	/** A difference, with its sign. */
+	public String signed(@Nullable BigDecimal value) {
+		return (value != null && value.signum() > 0) ? "+" + number(value) : number(value).replace('-', '−');
+	}
+
+	/** The common name. */
+	public String species(@Nullable String key) {
+		return (key == null) ? "" : this.species.find(key).map(Species::commonName).orElse(key);
+	}
+
+	public String scientific(@Nullable String key) {
+		return (key == null) ? "" : this.species.find(key).map(Species::scientificName).orElse(key);
+	}
+
+	/** How a reading was taken. */
+	public String method(String method) {
+		String named = find("method." + method);
+		return (named != null) ? named : method;
+	}
+
+	/** An entry of a reading. */
+	public String entry(String entry) {
+		String named = find("measure.field." + entry);
+		return (named != null) ? named : entry;
+	}
+
+	/** The status of something that waits: a letter's is what it is about. */
+	public String status(String kind, String status) {
+		String named = find(switch (kind) {
+			case "nomination" -> "nomination.status.";
+			case "measurement" -> "measurement.status.";
+			case "sign-off" -> "verdict.";
+			case "letter" -> "letter.about.";
+			case "relocation" -> "relocation.status.";
+			default -> "condition.";
+		} + status);
+		return (named != null) ? named : status;
+	}
+
+	/** The name of another county. */
+	public String county(String key) {
+		return this.counties.apply(key);
+	}
+
+	/** A message, with whatever it is about. */
+	public String say(String key, Object... about) {
+		return this.messages.getMessage(key, about, Locale.US);
+	}
+
+	/** A message, if there is one. */
+	@Nullable String find(String key) {
+		return this.messages.getMessage(key, null, null, Locale.US);
+	}
+
+	/** The messages of these values, in order, to choose from. */
+	Map<String, String> choices(String prefix, Iterable<String> values) {
+		Map<String, String> choices = new LinkedHashMap<>();
+		values.forEach((value) -> choices.put(value, say(prefix + value)));
+		return choices;
+	}
+
+}
