@@ -45,11 +45,11 @@ record AtTree(String id, @Nullable String seen, boolean merged, Map<String, @Nul
 		return (value instanceof String text) ? text : "";
 	}
 
-	String county() {
+	public String county() {
 		return text("county");
 	}
 
-	String tag() {
+	public String tag() {
 		return text("tag");
 	}
 

@@ -1,11 +1,13 @@
 package county.bigtree.registry.pages.desk;
 
+import java.util.List;
 import java.util.function.Function;
 
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
 import county.bigtree.registry.pages.form.Refusal;
 import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.species.NameMatch;
 import county.bigtree.registry.species.Species;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import jakarta.servlet.http.HttpServletResponse;
@@ -99,15 +101,22 @@ public class Deciding {
 		return body;
 	}
 
+	private List<Species> named(String name) {
+		Species byKey = this.catalogue.find(name).orElse(null);
+		if (byKey != null) {
+			return List.of(byKey);
+		}
+		return (this.catalogue.match(name) instanceof NameMatch.Matched matched) ? List.of(matched.species())
+				: this.catalogue.search(name, null, 0, SPECIES_OFFERED);
+	}
+
 	/** A name of any kind will do, if it leads to one species. */
 	private void species(Asked asked, String entry, ObjectNode body, Form form) {
 		String name = form.value(entry);
 		if (name.isEmpty()) {
 			return;
 		}
-		var found = this.catalogue.find(name)
-			.map(java.util.List::of)
-			.orElseGet(() -> this.catalogue.search(name, null, 0, SPECIES_OFFERED));
+		List<Species> found = named(name);
 		if (found.size() == 1) {
 			body.put(entry, found.get(0).key());
 			return;

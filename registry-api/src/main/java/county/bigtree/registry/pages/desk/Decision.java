@@ -6,8 +6,8 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * What a coordinator can decide, each with the address of the API that does it beneath
- * that of what it is about, and with what it asks for.
+ * What verifiers and coordinators can decide, each with the address of the API that does
+ * it beneath that of what it is about, and with what it asks for.
  */
 public enum Decision {
 
@@ -44,6 +44,9 @@ public enum Decision {
 			Entry.day("between.latest"), Entry.area("reason")),
 
 	RELOCATION("/decision", true, Entry.yesOrNo("accept"), Entry.area("reason")),
+
+	OUTCOME("/outcome", true, Entry.radios("outcome"), Entry.day("visitedOn"), Entry.list("measurement"),
+			Entry.area("remarks")),
 
 	MOVE("/moves", true, Entry.radios("move"), Entry.list("verifier"), Entry.area("reason"));
 

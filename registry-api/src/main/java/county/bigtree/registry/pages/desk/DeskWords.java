@@ -31,6 +31,15 @@ public final class DeskWords {
 
 	private static final int DAY_LENGTH = 10;
 
+	/** The fifth place of a latitude is about a metre. */
+	private static final int PLACES = 5;
+
+	private static final double A_KILOMETRE = 1000;
+
+	private static final double A_FOOT = 0.3048;
+
+	private static final double A_MILE = 5280 * A_FOOT;
+
 	private final Words words;
 
 	private final MessageSource messages;
@@ -99,11 +108,23 @@ public final class DeskWords {
 				: this.words.length(feet, standardUncertainty) + " " + this.words.units().lengthUnit();
 	}
 
+	/** How far something is. */
+	public String distance(double metres) {
+		if (this.words.units().metric()) {
+			return (metres < A_KILOMETRE) ? say("distance.metres", String.valueOf(Math.round(metres)))
+					: say("distance.kilometres", "%.1f".formatted(metres / A_KILOMETRE));
+		}
+		return (metres < A_MILE / 4) ? say("distance.feet", String.valueOf(Math.round(metres / A_FOOT)))
+				: say("distance.miles", "%.1f".formatted(metres / A_MILE));
+	}
+
 	/** A number without needless noughts. */
 	public String number(@Nullable BigDecimal value) {
-		return (value == null) ? say("figure.none")
-				: value.setScale(Math.min(6, Math.max(0, value.stripTrailingZeros().scale())), RoundingMode.HALF_UP)
-					.toPlainString();
+		if (value == null) {
+			return say("figure.none");
+		}
+		BigDecimal rounded = value.setScale(PLACES, RoundingMode.HALF_UP).stripTrailingZeros();
+		return rounded.setScale(Math.max(0, rounded.scale())).toPlainString();
 	}
 
 	/** A difference, with its sign. */

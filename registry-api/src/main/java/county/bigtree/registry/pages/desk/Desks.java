@@ -42,10 +42,15 @@ public class Desks {
 	 */
 	public DeskWords open(String county, Units units, Model model) {
 		ReadCounties.County found = find(county);
-		DeskWords words = new DeskWords(ZoneId.of(found.timeZone()), units, this.messages, this.species,
-				(key) -> this.counties.find(key).map(ReadCounties.County::name).orElse(key), this.clock.now());
 		model.addAttribute("county", found);
 		model.addAttribute("practice", found.practice());
+		return wordsOf(ZoneId.of(found.timeZone()), units, model);
+	}
+
+	/** Words for a page of no one county. */
+	DeskWords wordsOf(ZoneId zone, Units units, Model model) {
+		DeskWords words = new DeskWords(zone, units, this.messages, this.species,
+				(key) -> this.counties.find(key).map(ReadCounties.County::name).orElse(key), this.clock.now());
 		model.addAttribute("words", words);
 		return words;
 	}

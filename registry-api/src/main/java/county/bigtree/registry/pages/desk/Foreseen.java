@@ -45,6 +45,11 @@ public record Foreseen(List<String> titles, List<ScoreChange> scores, @Nullable 
 		return line.path("tree").asString("") + line.path("county").asString("") + line.path("species").asString("");
 	}
 
+	private static String species(JsonNode line, DeskWords words) {
+		return words.say("foreseen.of", words.species(line.path("species").asString("")),
+				words.county(line.path("county").asString("")));
+	}
+
 	private static TitleChange titleOf(Map<String, TitleChange> titles, JsonNode line) {
 		return titles.computeIfAbsent(key(line), (key) -> new TitleChange());
 	}
@@ -88,7 +93,7 @@ public record Foreseen(List<String> titles, List<ScoreChange> scores, @Nullable 
 		}
 
 		private static String species(JsonNode line, DeskWords words) {
-			return words.species(line.path("species").asString(""));
+			return Foreseen.species(line, words);
 		}
 
 		private static String why(JsonNode line, DeskWords words) {
@@ -120,7 +125,7 @@ public record Foreseen(List<String> titles, List<ScoreChange> scores, @Nullable 
 
 		ScoreChange told(DeskWords words) {
 			return new ScoreChange(this.any.path("tag").asString(""),
-					words.species(this.any.path("species").asString("")), latest(this.before, words),
+					Foreseen.species(this.any, words), latest(this.before, words),
 					latest(this.after, words));
 		}
 

@@ -114,8 +114,8 @@ class TreeDecisionsPage {
 	private static Asked.Fact exactly(Api api, AtTree at, DeskWords words) {
 		JsonNode place = api.get("/trees/{tree}/place", at.id());
 		return Asked.Fact.of(words.say("desk.place.exact"),
-				words.say("tree.place.within", place.path("latitude").asString(""),
-						place.path("longitude").asString(""), place.path("accuracyMetres").asString("")));
+				words.say("tree.place.within", words.number(place.path("latitude").decimalValue()),
+						words.number(place.path("longitude").decimalValue()), words.number(place.path("accuracyMetres").decimalValue())));
 	}
 
 	private Map<String, Map<String, String>> choices(Decision decision, Api api, AtTree at, DeskWords words) {

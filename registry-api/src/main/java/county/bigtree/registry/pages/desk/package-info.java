@@ -1,5 +1,6 @@
 /**
- * The coordinator's desk: what waits, and each decision with what it would change.
+ * The work of verifiers and coordinators: what waits, visits, sign-offs, and each
+ * decision with what it would change.
  */
 @NullMarked
 package county.bigtree.registry.pages.desk;
