@@ -1,10 +1,11 @@
 package county.bigtree.registry.pages.desk;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -25,9 +26,9 @@ public record Foreseen(List<String> titles, List<ScoreChange> scores, @Nullable 
 		rehearsed.path("changes").forEach((change) -> {
 			change.at("/titles/ended").forEach((line) -> titleOf(titles, line).ended = line);
 			change.at("/titles/began").forEach((line) -> titleOf(titles, line).began = line);
-			change.at("/scores/withdrawn").forEach((line) -> scoresOf(scores, line).takesAway(line));
-			change.at("/scores/closed").forEach((line) -> scoresOf(scores, line).takesAway(line));
-			change.at("/scores/added").forEach((line) -> scoresOf(scores, line).adds(line));
+			change.at("/scores/added").forEach((line) -> scoresOf(scores, line).added.add(line));
+			change.at("/scores/withdrawn").forEach((line) -> scoresOf(scores, line).withdrawn.add(line));
+			change.at("/scores/closed").forEach((line) -> scoresOf(scores, line).closed.add(line));
 		});
 		String since = rehearsed.path("pastSince").asString("");
 		boolean past = !since.isEmpty() && since.compareTo(words.today().toString()) < 0;
@@ -102,47 +103,51 @@ public record Foreseen(List<String> titles, List<ScoreChange> scores, @Nullable 
 
 	}
 
-	/** The lines of a tree: what counts of each side is its latest. */
+	/**
+	 * The lines of a tree. What is added with an end, or closed as soon as it is added, is
+	 * of the past only.
+	 */
 	private static final class ScoreLines {
 
 		private final JsonNode any;
 
-		private final List<JsonNode> before = new ArrayList<>();
+		private final List<JsonNode> added = new ArrayList<>();
 
-		private final List<JsonNode> after = new ArrayList<>();
+		private final List<JsonNode> withdrawn = new ArrayList<>();
+
+		private final List<JsonNode> closed = new ArrayList<>();
 
 		ScoreLines(JsonNode any) {
 			this.any = any;
 		}
 
-		void takesAway(JsonNode line) {
-			this.before.add(line);
-		}
-
-		void adds(JsonNode line) {
-			this.after.add(line);
-		}
-
 		ScoreChange told(DeskWords words) {
-			return new ScoreChange(this.any.path("tag").asString(""),
-					Foreseen.species(this.any, words), latest(this.before, words),
-					latest(this.after, words));
+			List<JsonNode> ending = this.closed.stream().filter((line) -> !this.added.contains(line)).toList();
+			JsonNode before = latest(Stream.concat(this.withdrawn.stream(), ending.stream()).toList());
+			JsonNode after = latest(this.added.stream().filter((line) -> ends(line).isEmpty()).toList());
+			return new ScoreChange(this.any.path("tag").asString(""), Foreseen.species(this.any, words),
+					(before != null) ? points(before, words) : words.say("foreseen.none"),
+					(after != null) ? points(after, words) : ended(ending, words));
 		}
 
-		private static String latest(List<JsonNode> lines, DeskWords words) {
+		private static String ended(List<JsonNode> ending, DeskWords words) {
+			JsonNode last = latest(ending);
+			return (last != null) ? words.say("foreseen.none.since", words.day(ends(last)))
+					: words.say("foreseen.none");
+		}
+
+		private static @Nullable JsonNode latest(List<JsonNode> lines) {
 			return lines.stream()
-				.max((one, other) -> one.path("effectiveOn")
-					.asString("")
-					.compareTo(other.path("effectiveOn").asString("")))
-				.map((line) -> points(line, words))
-				.orElseGet(() -> words.say("foreseen.none"));
+				.max(Comparator.comparing((line) -> line.path("effectiveOn").asString("")))
+				.orElse(null);
+		}
+
+		private static String ends(JsonNode line) {
+			return line.path("endsOn").asString("");
 		}
 
 		private static String points(JsonNode line, DeskWords words) {
-			BigDecimal points = line.path("points").decimalValue();
-			String ends = line.path("endsOn").asString("");
-			return ends.isEmpty() ? words.say("foreseen.points", words.points(points))
-					: words.say("foreseen.points.until", words.points(points), words.day(ends));
+			return words.say("foreseen.points", words.points(line.path("points").decimalValue()));
 		}
 
 	}

@@ -106,7 +106,8 @@ class ReportsPage {
 		List<Asked.Fact> facts = (at != null) ? at.facts(words) : new java.util.ArrayList<>();
 		facts.add(Asked.Fact.of(words.say("relocations.proposed"),
 				words.say("relocations.proposed.text", name(proposal, "fromCounty"), name(proposal, "toCounty"),
-						words.number(proposal.path("latitude").decimalValue()), words.number(proposal.path("longitude").decimalValue()),
+						words.number(proposal.path("latitude").decimalValue()),
+						words.number(proposal.path("longitude").decimalValue()),
 						words.number(proposal.path("accuracyMetres").decimalValue()))));
 		facts.add(Asked.Fact.of(words.say("decide.entry.reason"), proposal.path("reason").asString("")));
 		String address = "/relocations/" + proposal.path("id").asString("");

@@ -115,7 +115,8 @@ class TreeDecisionsPage {
 		JsonNode place = api.get("/trees/{tree}/place", at.id());
 		return Asked.Fact.of(words.say("desk.place.exact"),
 				words.say("tree.place.within", words.number(place.path("latitude").decimalValue()),
-						words.number(place.path("longitude").decimalValue()), words.number(place.path("accuracyMetres").decimalValue())));
+						words.number(place.path("longitude").decimalValue()),
+						words.number(place.path("accuracyMetres").decimalValue())));
 	}
 
 	private Map<String, Map<String, String>> choices(Decision decision, Api api, AtTree at, DeskWords words) {

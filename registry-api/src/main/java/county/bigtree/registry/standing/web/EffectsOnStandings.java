@@ -48,11 +48,7 @@ class EffectsOnStandings implements Effects {
 	public Object heard(@Nullable JsonNode answer) {
 		Closed closed = Closed.heard();
 		List<Effect> effects = closed.changes().stream().map(this::of).toList();
-		LocalDate since = effects.stream()
-			.flatMap((effect) -> Stream.concat(effect.scores().added().stream(), effect.scores().withdrawn().stream()))
-			.map(ScoreLine::effectiveOn)
-			.min(LocalDate::compareTo)
-			.orElse(null);
+		LocalDate since = effects.stream().flatMap(Effect::days).min(LocalDate::compareTo).orElse(null);
 		return new Rehearsed(true, effects, since, answer);
 	}
 
@@ -95,6 +91,15 @@ class EffectsOnStandings implements Effects {
 	 * One change.
 	 */
 	record Effect(String kind, List<String> counties, Titles titles, Scores scores) {
+
+		/** From which on something else holds: what ends, ends on its last day. */
+		private Stream<LocalDate> days() {
+			return Stream.concat(
+					Stream.concat(this.scores.added().stream(), this.scores.withdrawn().stream())
+						.map(ScoreLine::effectiveOn),
+					this.scores.closed().stream().map(ScoreLine::endsOn).flatMap(Stream::ofNullable));
+		}
+
 	}
 
 	/**

@@ -45,7 +45,7 @@ class DecisionPagesIT {
 		String page = "/trees/PGL-0002/decisions/eligibility";
 		Sent looked = desk.fill(page, "eligible", "no", "reason", "Planted in a <park>.", "do", "look");
 		assertThat(looked.status()).isEqualTo(200);
-		assertThat(looked.page()).contains("PGL-0002 would cease to be champion of white oak",
+		assertThat(looked.page()).contains("PGL-0002 would cease to be champion of white oak in pageslook",
 				"PGL-0001 would become champion of white oak", "210.00 points", "Planted in a &lt;park&gt;.",
 				"What it would change");
 		this.trees.oaks("pageslook").andExpect(jsonPath("$.items[0].tree").value(second.tree()));
@@ -144,8 +144,8 @@ class DecisionPagesIT {
 		assertThat(desk.open(other)).contains("PGP-0002");
 		Sent fell = desk.fill("/trees/PGP-0002/decisions/condition", "condition", "fallen", "observedOn", "2025-06-01",
 				"between.earliest", "2025-05-01", "between.latest", "2025-05-20", "do", "look");
-		assertThat(fell.page()).contains("PGP-0002 would cease to be champion of white oak: it fell",
-				"What is known of the days since");
+		assertThat(fell.page()).contains("PGP-0002 would cease to be champion of white oak in pagessplit: it fell",
+				"What is known of past days, from 20 May 2025 on", "<td>none, from 20 May 2025 on</td>");
 		desk.fill("/trees/PGP-0002/decisions/condition", "condition", "fallen", "observedOn", "2025-06-01", "do",
 				"decide")
 			.taken();
@@ -180,7 +180,8 @@ class DecisionPagesIT {
 		assertThat(
 				west.fill("/relocations/" + relocation + "/decision", "accept", "yes", "reason", "seen", "do", "look")
 					.page())
-			.contains("PGE-0001 would cease to be champion", "PGE-0001 would become champion");
+			.contains("white oak in pageseast", "white oak in pageswest", "<td>190.00 points</td><td>none</td>",
+				"<td>none</td><td>190.00 points</td>");
 		west.fill("/relocations/" + relocation + "/decision", "accept", "yes", "reason", "seen", "do", "decide")
 			.taken();
 		this.trees.oaks("pageswest").andExpect(jsonPath("$.items[0].tree").value(filed.tree()));

@@ -55,10 +55,12 @@ class VisitPagesIT {
 				LocalDate.now().plusDays(9).toString(), "do", "decide");
 		assertThat(future.status()).isEqualTo(422);
 		assertThat(future.page()).contains("href=\"#visitedOn\"");
-		assertThat(field.open(field
-			.fill(packet + "/outcome", "outcome", "seen", "visitedOn", LocalDate.now().minusDays(1).toString(),
-					"remarks", "Standing.", "do", "decide")
-			.taken())).contains("It was seen, and not measured", "Standing.");
+		assertThat(field.open(
+				field
+					.fill(packet + "/outcome", "outcome", "seen", "visitedOn", LocalDate.now().minusDays(1).toString(),
+							"remarks", "Standing.", "do", "decide")
+					.taken()))
+			.contains("It was seen, and not measured", "Standing.");
 		assertThat(field.open("/visits")).contains("No visit waits for you");
 		this.trees.ask(get("/api/v1/counties/pagesvisit/condition-reports"), this.people.coordinator("pagesvisit"))
 			.andExpect(jsonPath("$.items[0].tree").value(filed.tree()))
@@ -78,9 +80,10 @@ class VisitPagesIT {
 			.replaceFirst("\\?.*", "");
 		assertThat(this.pages.signIn(this.people.verifier("pagesguest")).look(packet).getStatus()).isEqualTo(404);
 		Visitor visiting = this.pages.signIn(guest);
-		assertThat(visiting.open(packet)).contains("Look into a doubt");
-		assertThat(visiting.fill(packet + "/outcome", "outcome", "no-answer", "visitedOn",
-				LocalDate.now().minusDays(1).toString(), "do", "decide")
+		assertThat(visiting.open(packet)).contains("Something on record is in doubt");
+		assertThat(visiting
+			.fill(packet + "/outcome", "outcome", "no-answer", "visitedOn", LocalDate.now().minusDays(1).toString(),
+					"do", "decide")
 			.taken()).isEqualTo("/");
 		assertThat(visiting.look(packet).getStatus()).isEqualTo(404);
 		assertThat(both.open("/visits?county=pagesguest")).contains("No visit is to be made");
