@@ -61,10 +61,10 @@ class DeskPage {
 		JsonNode queue = api.get("/counties/{county}/queue?limit=500", county);
 		List<Map<String, @Nullable Object>> waiting = Plain.list(queue);
 		List<Map<String, @Nullable Object>> shown = waiting.stream()
-			.filter((one) -> kind.isEmpty() || kind.equals(one.get("kind")))
+			.filter((one) -> !KINDS.contains(kind) || kind.equals(one.get("kind")))
 			.toList();
-		int first = Math.min(Math.max(0, page - 1) * SHOWN, shown.size());
-		model.addAttribute("kind", kind);
+		int first = (int) Math.min(Math.max(0L, page - 1L) * SHOWN, shown.size());
+		model.addAttribute("kind", KINDS.contains(kind) ? kind : "");
 		model.addAttribute("kinds", counted(waiting));
 		model.addAttribute("total", shown.size());
 		model.addAttribute("more", !queue.path("next").isNull());

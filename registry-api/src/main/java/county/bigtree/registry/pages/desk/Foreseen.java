@@ -104,8 +104,8 @@ public record Foreseen(List<String> titles, List<ScoreChange> scores, @Nullable 
 	}
 
 	/**
-	 * The lines of a tree. What is added with an end, or closed as soon as it is added, is
-	 * of the past only.
+	 * The lines of a tree. What is added with an end, or closed as soon as it is added,
+	 * is of the past only.
 	 */
 	private static final class ScoreLines {
 

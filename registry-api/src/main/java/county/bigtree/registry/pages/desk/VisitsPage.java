@@ -116,11 +116,15 @@ class VisitsPage {
 			return null;
 		}
 		Matcher place = PLACE.matcher(form.value("from"));
-		if (!place.matches()) {
-			form.refuse("from", words.say("visits.from.wrong"));
-			return null;
+		if (place.matches()) {
+			double latitude = Double.parseDouble(place.group(1));
+			double longitude = Double.parseDouble(place.group(2));
+			if (Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180) {
+				return new Walk.Place("", "", latitude, longitude);
+			}
 		}
-		return new Walk.Place("", "", Double.parseDouble(place.group(1)), Double.parseDouble(place.group(2)));
+		form.refuse("from", words.say("visits.from.wrong"));
+		return null;
 	}
 
 }

@@ -181,7 +181,7 @@ class DecisionPagesIT {
 				west.fill("/relocations/" + relocation + "/decision", "accept", "yes", "reason", "seen", "do", "look")
 					.page())
 			.contains("white oak in pageseast", "white oak in pageswest", "<td>190.00 points</td><td>none</td>",
-				"<td>none</td><td>190.00 points</td>");
+					"<td>none</td><td>190.00 points</td>");
 		west.fill("/relocations/" + relocation + "/decision", "accept", "yes", "reason", "seen", "do", "decide")
 			.taken();
 		this.trees.oaks("pageswest").andExpect(jsonPath("$.items[0].tree").value(filed.tree()));
