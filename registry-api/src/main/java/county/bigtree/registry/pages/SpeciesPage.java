@@ -1,7 +1,9 @@
 package county.bigtree.registry.pages;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
@@ -14,6 +16,7 @@ import county.bigtree.registry.county.ReadCounties;
 import county.bigtree.registry.http.Cursor;
 import county.bigtree.registry.pages.picture.LeadPicture;
 import county.bigtree.registry.pages.picture.LeadersPicture;
+import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import county.bigtree.registry.standing.BookKey;
@@ -22,6 +25,7 @@ import county.bigtree.registry.standing.ReadTitles;
 import county.bigtree.registry.standing.StandingCursor;
 import county.bigtree.registry.standing.StandingPage;
 import county.bigtree.registry.standing.StandingQuestion;
+import county.bigtree.registry.story.Story;
 import county.bigtree.registry.story.TellStory;
 import io.swagger.v3.oas.annotations.Hidden;
 import org.jspecify.annotations.Nullable;
@@ -51,6 +55,9 @@ class SpeciesPage {
 	private static final int STORY = 100;
 
 	private static final Instant BEGINNING = Instant.EPOCH.minusSeconds(10_000_000_000L);
+
+	/** Between one moment of the register and the next. */
+	private static final Duration TICK = Duration.of(1, ChronoUnit.MICROS);
 
 	private final CountyOfPage counties;
 
@@ -90,11 +97,16 @@ class SpeciesPage {
 
 	@GetMapping("/counties/{county}/species/{species}/story")
 	@Access(Who.ANYONE)
-	String story(@PathVariable String county, @PathVariable String species, @ModelAttribute("units") Units units,
-			Model model) {
+	String story(@PathVariable String county, @PathVariable String species,
+			@RequestParam(required = false) @Nullable Instant at, @Nullable Actor actor,
+			@ModelAttribute("units") Units units, Model model) {
 		about(county, species, units, model);
-		model.addAttribute("story",
-				this.reads.stories().ofSpecies(null, new BookKey(county, species), BEGINNING, STORY));
+		Story story = this.reads.stories()
+			.ofSpecies(actor, new BookKey(county, species), (at != null) ? at.minus(TICK) : BEGINNING, STORY);
+		model.addAttribute("story", story);
+		model.addAttribute("at", at);
+		Instant last = story.last();
+		model.addAttribute("next", (last != null) ? last.plus(TICK) : null);
 		return "species-story";
 	}
 
