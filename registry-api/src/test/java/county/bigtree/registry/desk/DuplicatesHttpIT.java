@@ -53,14 +53,17 @@ class DuplicatesHttpIT {
 			.andExpect(status().isOk());
 		this.trees.ask(get(LIST, "duplicates"), coordinator).andExpect(jsonPath("$.items.length()").value(0));
 		// Known to 60 m only they may be one: 60.5 m jointly.
-		this.trees.decide("/api/v1/trees/" + second.tree(), "/location", """
-				{"location": {"latitude": 40.1002, "longitude": -86.2, "accuracyMetres": 60}, "reason": "under the crown"}""",
+		this.trees.decide("/api/v1/trees/" + second.tree(), "/location",
+				"""
+						{"location": {"latitude": 40.1002, "longitude": -86.2, "accuracyMetres": 60}, "reason": "under the crown"}""",
 				coordinator)
 			.andExpect(status().isOk());
 		this.trees.ask(get(LIST, "duplicates"), coordinator).andExpect(jsonPath("$.items[0].metres").value(22.2));
-		// Where the places are rough, the girths must be alike: 100 in and 180 in are not.
-		this.trees.decide("/api/v1/trees/" + second.tree(), "/location", """
-				{"location": {"latitude": 40.1002, "longitude": -86.2, "accuracyMetres": 300}, "reason": "from the road"}""",
+		// Where the places are rough, the girths must be alike: 100 in and 180 in are
+		// not.
+		this.trees.decide("/api/v1/trees/" + second.tree(), "/location",
+				"""
+						{"location": {"latitude": 40.1002, "longitude": -86.2, "accuracyMetres": 300}, "reason": "from the road"}""",
 				coordinator)
 			.andExpect(status().isOk());
 		this.trees.ask(get(LIST, "duplicates"), coordinator).andExpect(jsonPath("$.items.length()").value(0));
