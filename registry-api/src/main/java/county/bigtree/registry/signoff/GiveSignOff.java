@@ -115,15 +115,15 @@ public class GiveSignOff {
 	}
 
 	/**
-	 * The sign-offs on a measurement, and the one that brought it, for the same.
+	 * The sign-offs on the measurements of a tree, for the same.
 	 */
 	@Transactional(readOnly = true)
-	public List<SignOffs.SignOff> list(Actor actor, UUID measurement) {
-		UUID tree = this.measurements.get(measurement).tree();
-		if (!actor.isVerifierIn(this.acceptance.tree(tree).county())) {
-			throw Problem.notFound("No measurement has this id.");
+	public List<SignOffs.SignOff> list(Actor actor, String idOrTag) {
+		TreeDirectory.KnownTree tree = this.acceptance.trees.getShown(idOrTag, actor);
+		if (!actor.isVerifierIn(tree.county())) {
+			throw Problem.of(ProblemType.NOT_ALLOWED, "Sign-offs are for the verifiers of the county.");
 		}
-		return this.signOffs.of(measurement);
+		return this.signOffs.ofTree(tree.id());
 	}
 
 	/**

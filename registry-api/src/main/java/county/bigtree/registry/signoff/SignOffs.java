@@ -72,14 +72,14 @@ public class SignOffs {
 	}
 
 	/**
-	 * The sign-offs on a measurement, and the one that brought it, in the order of their
-	 * recording.
+	 * The sign-offs on the measurements of a tree, in the order of their recording.
 	 */
-	List<SignOff> of(UUID measurement) {
-		return this.jdbc.sql(SIGN_OFF + "where ? in (s.measurement, s.own_measurement) order by s.recorded_at, s.id")
-			.param(measurement)
-			.query(this::signOff)
-			.list();
+	List<SignOff> ofTree(UUID tree) {
+		return this.jdbc.sql(SIGN_OFF + """
+				where s.measurement in (select id from measurement where tree in (select tree_family(:tree, 'infinity'))
+				    union select measurement from assignment where tree in (select tree_family(:tree, 'infinity')))
+				  and measurement_tree(m.id, m.tree) in (select tree_family(:tree, 'infinity'))
+				order by s.recorded_at, s.id""").param("tree", tree).query(this::signOff).list();
 	}
 
 	private SignOff signOff(ResultSet row, int number) throws SQLException {

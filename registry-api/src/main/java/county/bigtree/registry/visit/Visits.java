@@ -27,13 +27,14 @@ import org.springframework.stereotype.Component;
 public class Visits {
 
 	private static final String VISIT = """
-			select v.id, v.tree, t.tag, l.stands_in as county, v.county as planned_in, v.purpose, v.verifier, v.guest is not null as guest, p.credit_name as verifier_name,
+			select v.id, v.tree, t.tag, i.species, l.stands_in as county, v.county as planned_in, v.purpose, v.verifier, v.guest is not null as guest, p.credit_name as verifier_name,
 			  companion.body as companion, v.by_when, v.arranged_on, v.arranged_at, v.planned_by, v.recorded_at,
 			  notes.body as notes, o.outcome, o.visited_on, remarks.body as remarks, o.measurement, o.condition_report,
 			  o.by_person as told_by, o.recorded_at as told_at,
 			  o.visit is null and not exists (select from taking_off where tree = v.tree) as open
 			from visit v join tree t on t.id = v.tree join person p on p.id = v.verifier
 			join lateral (select stands_in from location where tree = v.tree order by recorded_at desc limit 1) l on true
+			join lateral (select species from identification where tree = v.tree order by recorded_at desc limit 1) i on true
 			left join visit_outcome o on o.visit = v.id
 			left join text_body companion on companion.id = v.companion
 			left join text_body notes on notes.id = v.notes
@@ -121,13 +122,14 @@ public class Visits {
 	/**
 	 * A visit and, once told, what came of it.
 	 *
+	 * @param species what the tree is identified as
 	 * @param county where the tree stands now
 	 * @param plannedIn where it stood when the visit was planned
 	 * @param guest whether its verifier was none of the county's
 	 * @param open whether it is still to be made
 	 */
-	public record Visit(UUID id, UUID tree, String tag, String county, String plannedIn, String purpose, UUID verifier,
-			boolean guest, String verifierName, @Nullable String companion, @Nullable LocalDate byWhen,
+	public record Visit(UUID id, UUID tree, String tag, String species, String county, String plannedIn, String purpose,
+			UUID verifier, boolean guest, String verifierName, @Nullable String companion, @Nullable LocalDate byWhen,
 			@Nullable LocalDate arrangedOn, @Nullable Instant arrangedAt, UUID plannedBy, Instant recordedAt,
 			@Nullable String notes, @Nullable String outcome, @Nullable LocalDate visitedOn, @Nullable String remarks,
 			@Nullable UUID measurement, @Nullable UUID conditionReport, @Nullable UUID toldBy, @Nullable Instant toldAt,

@@ -96,7 +96,7 @@ class CasePage {
 		Map<String, String> people = people(api, county);
 		String status = nomination.path("status").asString("");
 		List<Asked.Fact> facts = at.facts(words);
-		facts.add(Asked.Fact.of(words.say("case.status"), words.say("nomination.status." + status)));
+		facts.add(Asked.Fact.of(words.say("case.status"), words.say("desk.nomination.status." + status)));
 		facts.add(Asked.Fact.of(words.say("case.filed"), words.time(nomination.path("recordedAt").asString(""))));
 		String verifier = nomination.path("verifier").asString("");
 		if (!verifier.isEmpty()) {
@@ -119,7 +119,7 @@ class CasePage {
 		AtTree at = atDesk(api, measurement.path("tree").asString(""), county);
 		String status = measurement.path("status").asString("");
 		List<Asked.Fact> facts = at.facts(words);
-		facts.add(Asked.Fact.of(words.say("case.status"), words.say("measurement.status." + status)));
+		facts.add(Asked.Fact.of(words.say("case.status"), words.say("desk.measurement.status." + status)));
 		facts.add(Asked.Fact.of(words.say("case.filed"), words.time(measurement.path("recordedAt").asString(""))));
 		addCase(measurement, null, at, api, model);
 		String address = "/measurements/" + measurement.path("id").asString("");
@@ -142,8 +142,12 @@ class CasePage {
 		model.addAttribute("measurement", Plain.map(measurement));
 		model.addAttribute("readings", Readings.told(measurement.path("readings")));
 		model.addAttribute("moves", (moves != null) ? Plain.list(moves) : List.of());
+		String id = measurement.path("id").asString("");
 		model.addAttribute("signOffs",
-				Plain.list(api.get("/measurements/{id}/sign-offs", measurement.path("id").asString(""))));
+				Plain.list(api.get("/trees/{tree}/sign-offs", at.id()))
+					.stream()
+					.filter((one) -> id.equals(one.get("measurement")))
+					.toList());
 		model.addAttribute("duplicates",
 				Plain.list(api.get("/counties/{county}/likely-duplicates?tree={tree}", at.county(), at.id())));
 	}
@@ -185,7 +189,7 @@ class CasePage {
 		Map<String, String> verifiers = new LinkedHashMap<>();
 		verifiers.put("", words.say("case.verifier.none"));
 		verifiers.putAll(people);
-		return Map.of("move", words.choices("move.", moves), "verifier", verifiers);
+		return Map.of("move", words.choices("desk.move.", moves), "verifier", verifiers);
 	}
 
 }

@@ -156,10 +156,10 @@ public final class DeskWords {
 	/** The status of something that waits: a letter's is what it is about. */
 	public String status(String kind, String status) {
 		String named = find(switch (kind) {
-			case "nomination" -> "nomination.status.";
-			case "measurement" -> "measurement.status.";
+			case "nomination" -> "desk.nomination.status.";
+			case "measurement" -> "desk.measurement.status.";
 			case "sign-off" -> "verdict.";
-			case "letter" -> "letter.about.";
+			case "letter" -> "desk.letter.about.";
 			case "relocation" -> "relocation.status.";
 			default -> "condition.";
 		} + status);

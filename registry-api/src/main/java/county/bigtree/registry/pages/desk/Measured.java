@@ -17,7 +17,7 @@ final class Measured {
 	static String told(JsonNode measurement, DeskWords words) {
 		return words.say("tree.measurement", words.day(measurement.path("measuredOn").asString("")),
 				words.points(number(measurement, "points")),
-				words.say("measurement.status." + measurement.path("status").asString("")));
+				words.say("desk.measurement.status." + measurement.path("status").asString("")));
 	}
 
 	private static @Nullable BigDecimal number(JsonNode measurement, String figure) {

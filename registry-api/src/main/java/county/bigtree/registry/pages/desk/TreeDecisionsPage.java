@@ -1,9 +1,9 @@
 package county.bigtree.registry.pages.desk;
 
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -156,10 +156,13 @@ class TreeDecisionsPage {
 	}
 
 	private static List<Map<String, @Nullable Object>> measurements(Api api, AtTree at) {
-		List<Map<String, @Nullable Object>> measurements = new ArrayList<>(
-				Plain.list(api.get("/trees/{tree}/measurements", at.id())));
+		List<Map<String, @Nullable Object>> measurements = Plain.list(api.get("/trees/{tree}/measurements", at.id()));
+		List<Map<String, @Nullable Object>> signOffs = Plain.list(api.get("/trees/{tree}/sign-offs", at.id()));
 		measurements.forEach((one) -> one.put("signOffs",
-				Plain.list(api.get("/measurements/{id}/sign-offs", String.valueOf(one.get("id"))))));
+				signOffs.stream()
+					.filter((signed) -> Objects.equals(one.get("id"), signed.get("measurement"))
+							|| Objects.equals(one.get("id"), signed.get("ownMeasurement")))
+					.toList()));
 		return measurements;
 	}
 

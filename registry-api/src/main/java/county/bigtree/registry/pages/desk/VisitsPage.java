@@ -53,7 +53,6 @@ class VisitsPage {
 		List<Map<String, @Nullable Object>> visits = new ArrayList<>(
 				Plain.list(all ? api.get("/visits?open=true&limit=500&county={county}", county)
 						: api.get("/visits?open=true&limit=500&mine=true")));
-		visits.forEach((visit) -> addTree(visit, api));
 		visits.sort(Comparator.comparing(VisitsPage::due));
 		if (form.has("order", "walk") && !visits.isEmpty()) {
 			walk(visits, api, form, words, model);
@@ -63,12 +62,6 @@ class VisitsPage {
 		model.addAttribute("others",
 				(viewer != null) ? viewer.coordinates().stream().map(this.desks::find).toList() : List.of());
 		return "visits";
-	}
-
-	private static void addTree(Map<String, @Nullable Object> visit, Api api) {
-		AtTree at = AtTree.find(api, String.valueOf(visit.get("tree")));
-		visit.put("species", (at != null) ? at.text("species") : null);
-		visit.put("title", (at != null) ? at.text("title") : null);
 	}
 
 	/** What has no day comes last. */

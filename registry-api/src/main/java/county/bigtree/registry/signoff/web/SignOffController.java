@@ -67,12 +67,12 @@ class SignOffController {
 		return ResponseEntity.created(URI.create("/api/v1/sign-offs/" + signOff)).body(this.signOffs.get(signOff));
 	}
 
-	@GetMapping("/api/v1/measurements/{id}/sign-offs")
+	@GetMapping("/api/v1/trees/{tree}/sign-offs")
 	@Access(Who.VERIFIER)
 	@Operation(operationId = "listSignOffs",
-			summary = "The sign-offs on a measurement, and the one that brought it, for the verifiers of the tree's county")
-	Page<SignOffs.SignOff> list(@PathVariable UUID id, Actor actor) {
-		return Page.whole(this.giveSignOff.list(actor, id));
+			summary = "The sign-offs on the measurements of a tree, for the verifiers of its county")
+	Page<SignOffs.SignOff> list(@PathVariable String tree, Actor actor) {
+		return Page.whole(this.giveSignOff.list(actor, tree));
 	}
 
 	@GetMapping("/api/v1/sign-offs/{id}")

@@ -13,22 +13,24 @@ import org.jspecify.annotations.Nullable;
 /**
  * A visit as answers hold it.
  *
+ * @param species what the tree is identified as
  * @param county where the tree stands now
  * @param guest whether its verifier is none of the county's, and may act as one at this
  * tree while it is open
  * @param open whether it is still to be made
  * @param outcome what came of it, or null before that is told
  */
-record VisitJson(UUID id, UUID tree, String tag, String county, String purpose, UUID verifier, boolean guest,
-		String verifierName, @Nullable String companion, @Nullable LocalDate byWhen, @Nullable LocalDate arrangedOn,
-		@Nullable Instant arrangedAt, UUID plannedBy, Instant recordedAt, @Nullable String notes, boolean open,
-		@Nullable OutcomeJson outcome, @JsonIgnore long revision) implements Revisioned {
+record VisitJson(UUID id, UUID tree, String tag, String species, String county, String purpose, UUID verifier,
+		boolean guest, String verifierName, @Nullable String companion, @Nullable LocalDate byWhen,
+		@Nullable LocalDate arrangedOn, @Nullable Instant arrangedAt, UUID plannedBy, Instant recordedAt,
+		@Nullable String notes, boolean open, @Nullable OutcomeJson outcome,
+		@JsonIgnore long revision) implements Revisioned {
 
 	static VisitJson from(Visits.Visit visit) {
-		return new VisitJson(visit.id(), visit.tree(), visit.tag(), visit.county(), visit.purpose(), visit.verifier(),
-				visit.guest(), visit.verifierName(), visit.companion(), visit.byWhen(), visit.arrangedOn(),
-				visit.arrangedAt(), visit.plannedBy(), visit.recordedAt(), visit.notes(), visit.open(),
-				OutcomeJson.from(visit), visit.revision());
+		return new VisitJson(visit.id(), visit.tree(), visit.tag(), visit.species(), visit.county(), visit.purpose(),
+				visit.verifier(), visit.guest(), visit.verifierName(), visit.companion(), visit.byWhen(),
+				visit.arrangedOn(), visit.arrangedAt(), visit.plannedBy(), visit.recordedAt(), visit.notes(),
+				visit.open(), OutcomeJson.from(visit), visit.revision());
 	}
 
 	/**
