@@ -35,8 +35,12 @@ class StatementsPerPageIT {
 	/** Of any page: what it takes to know who asks included. */
 	private static final int MOST = 40;
 
-	/** Weighs each filing that waits: would it take a title? */
-	private static final Map<String, Integer> MORE = Map.of("/counties/{county}/handover", 200);
+	/**
+	 * Weighs each filing that waits: would it take a title? The walking order of visits
+	 * notes of each place that it was read.
+	 */
+	private static final Map<String, Integer> MORE = Map.of("/counties/{county}/handover", 200, "/desk/{county}", 250,
+			"/visits", 100);
 
 	private static final String JDBC = "org.springframework.jdbc.core.JdbcTemplate";
 

@@ -45,7 +45,7 @@ class DeskPage {
 	@Access(Who.COORDINATOR_OR_ADMINISTRATOR)
 	String choose(@ModelAttribute("viewer") @Nullable Viewer viewer, Model model) {
 		List<String> counties = (viewer != null) ? viewer.coordinates() : List.of();
-		if (counties.size() == 1) {
+		if (counties.size() == 1 && viewer != null && !viewer.administers()) {
 			return "redirect:/desk/" + counties.get(0);
 		}
 		model.addAttribute("counties", counties.stream().map(this.desks::find).toList());

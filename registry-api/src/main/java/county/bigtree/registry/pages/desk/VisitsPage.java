@@ -89,7 +89,7 @@ class VisitsPage {
 		visits.clear();
 		walk.stops().forEach((stop) -> {
 			Map<String, @Nullable Object> visit = Objects.requireNonNull(byId.remove(stop.place().visit()));
-			visit.put("leg", words.distance(stop.leg()));
+			visit.put("leg", (stop.leg() > 0) ? words.distance(stop.leg()) : null);
 			visits.add(visit);
 		});
 		visits.addAll(byId.values());
