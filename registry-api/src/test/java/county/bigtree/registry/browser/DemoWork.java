@@ -4,6 +4,8 @@ import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
 
+import org.springframework.jdbc.core.simple.JdbcClient;
+
 import static org.assertj.core.api.Assertions.assertThat;
 
 /**
@@ -14,8 +16,11 @@ final class DemoWork {
 
 	private final String site;
 
-	DemoWork(String site) {
+	private final JdbcClient jdbc;
+
+	DemoWork(String site, JdbcClient jdbc) {
 		this.site = site;
+		this.jdbc = jdbc;
 	}
 
 	void bringAbout() {
@@ -50,7 +55,12 @@ final class DemoWork {
 	}
 
 	private void propose(Page page) {
-		page.navigate(this.site + "/trees/SH-0001/decisions/location");
+		String tag = this.jdbc.sql("""
+				select t.tag from score s join tree t on t.id = s.tree where s.county = 'sedgeholt'
+				  and s.withdrawn_at is null and s.ends_on is null order by t.tag limit 1""")
+			.query(String.class)
+			.single();
+		page.navigate(this.site + "/trees/" + tag + "/decisions/location");
 		page.fill("[name='location.latitude']", "40.5");
 		page.fill("[name='location.longitude']", "-87.7");
 		page.selectOption("#county", "larkmere");
