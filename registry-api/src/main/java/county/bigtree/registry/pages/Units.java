@@ -34,11 +34,13 @@ public enum Units {
 		return metric() ? "m" : "ft";
 	}
 
-	double girth(double inches) {
+	/** Of inches. */
+	public double girth(double inches) {
 		return metric() ? inches * CENTIMETRES : inches;
 	}
 
-	double length(double feet) {
+	/** Of feet. */
+	public double length(double feet) {
 		return metric() ? feet * METRES : feet;
 	}
 

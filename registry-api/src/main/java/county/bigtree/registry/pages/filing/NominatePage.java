@@ -7,6 +7,7 @@ import java.util.Map;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
 import county.bigtree.registry.pages.measure.TypedFigures;
@@ -22,6 +23,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 
@@ -45,25 +47,26 @@ class NominatePage {
 	/** An empty form, or one that the address fills in part. */
 	@GetMapping("/nominate")
 	@Access(Who.VOLUNTEER)
-	String show(Api api, Form form, @RequestParam Map<String, String> typed, Actor actor, Model model) {
+	String show(Api api, Form form, @RequestParam Map<String, String> typed, @ModelAttribute("units") Units units,
+			Actor actor, Model model) {
 		OwnCounties counties = OwnCounties.of(api, actor);
-		propose(form, "county", counties.only());
+		propose(form, "county", counties.proposed(api));
 		propose(form, "access", "by-permission");
 		propose(form, "visibility", "nearby");
 		propose(form, "measuredOn", today(counties, form.value("county")).toString());
 		propose(form, "measuredBy", actor.creditName());
-		Filing filing = new Filing(counties, SpeciesChoice.of(api, form), TypedFigures.of(typed), actor);
+		Filing filing = new Filing(counties, SpeciesChoice.of(api, form), TypedFigures.of(typed, units), actor);
 		model.addAttribute("fresh", true);
 		return page(form, filing, form.value("step"), model);
 	}
 
 	@PostMapping("/nominate")
 	@Access(Who.VOLUNTEER)
-	String send(Api api, Form form, @RequestParam Map<String, String> typed, Actor actor, Model model,
-			HttpServletResponse response) {
+	String send(Api api, Form form, @RequestParam Map<String, String> typed, @ModelAttribute("units") Units units,
+			Actor actor, Model model, HttpServletResponse response) {
 		Place.part(form);
-		Filing filing = new Filing(OwnCounties.of(api, actor), SpeciesChoice.of(api, form), TypedFigures.of(typed),
-				actor);
+		Filing filing = new Filing(OwnCounties.of(api, actor), SpeciesChoice.of(api, form),
+				TypedFigures.of(typed, units), actor);
 		String go = form.value("go");
 		String step = form.value("step");
 		if (go.isEmpty() || go.equals("file")) {

@@ -37,8 +37,14 @@ record OwnCounties(Map<String, JsonNode> byKey) {
 		return names;
 	}
 
-	@Nullable String only() {
-		return (this.byKey.size() == 1) ? keys().get(0) : null;
+	/** The only one, or that of the last filing. */
+	@Nullable String proposed(Api api) {
+		if (this.byKey.size() == 1) {
+			return keys().get(0);
+		}
+		JsonNode last = api.get("/people/me/filings?limit={limit}", 1).path("items").path(0);
+		String county = last.path("county").asString("");
+		return this.byKey.containsKey(county) ? county : null;
 	}
 
 	/** Whether what is filed there is for practice. */

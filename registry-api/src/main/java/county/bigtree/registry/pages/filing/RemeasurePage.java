@@ -57,7 +57,7 @@ class RemeasurePage {
 			form.put("measuredBy", actor.creditName());
 		}
 		model.addAttribute("fresh", true);
-		return page(form, about, TypedFigures.of(typed), actor, form.value("step"), model);
+		return page(form, about, TypedFigures.of(typed, units), actor, form.value("step"), model);
 	}
 
 	@PostMapping("/trees/{tree}/remeasure")
@@ -65,7 +65,7 @@ class RemeasurePage {
 	String send(@PathVariable String tree, Api api, Form form, @RequestParam Map<String, String> typed,
 			@ModelAttribute("units") Units units, Actor actor, Model model, HttpServletResponse response) {
 		AboutTree about = AboutTree.of(api, tree, units);
-		TypedFigures figures = TypedFigures.of(typed);
+		TypedFigures figures = TypedFigures.of(typed, units);
 		String go = form.value("go");
 		String step = form.value("step");
 		if (go.isEmpty() || go.equals("file")) {

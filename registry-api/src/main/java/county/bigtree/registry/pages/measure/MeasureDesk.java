@@ -1,33 +1,24 @@
 package county.bigtree.registry.pages.measure;
 
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 
-import county.bigtree.domain.measuring.CrownReading;
-import county.bigtree.domain.measuring.FigureMethods;
-import county.bigtree.domain.measuring.GirthReading;
-import county.bigtree.domain.measuring.HeightReading;
-import county.bigtree.domain.measuring.Kind;
-import county.bigtree.domain.measuring.Method;
-import county.bigtree.domain.measuring.Reading;
-import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.points.Score;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.county.ReadCounties;
 import county.bigtree.registry.species.NameMatch;
+import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.species.Species;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import county.bigtree.registry.standing.CatchUp;
 import county.bigtree.registry.standing.ComparePoints;
 import io.swagger.v3.oas.annotations.Hidden;
-import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.RequestParam;
 
 /**
@@ -59,45 +50,14 @@ class MeasureDesk {
 
 	@GetMapping("/measure")
 	@Access(Who.ANYONE)
-	String measure(@RequestParam Map<String, String> parameters, Model model) {
-		Map<String, TypedReading> figures = new LinkedHashMap<>();
-		figures.put("girth", TypedReading.of(Kind.GIRTH, "girth", parameters));
-		figures.put("height", TypedReading.of(Kind.HEIGHT, "height", parameters));
-		figures.put("crown", TypedReading.of(Kind.CROWN, "crown", parameters));
-		model.addAttribute("figures", figures);
-		model.addAttribute("forms", Map.of("girth", MethodForm.of(Kind.GIRTH), "height", MethodForm.of(Kind.HEIGHT),
-				"crown", MethodForm.of(Kind.CROWN)));
+	String measure(@RequestParam Map<String, String> parameters, @ModelAttribute("units") Units units, Model model) {
+		TypedFigures figures = TypedFigures.of(parameters, units);
+		figures.show(model);
 		model.addAttribute("counties", this.counties.list("", MOST_COUNTIES));
 		model.addAttribute("chosenCounty", parameters.getOrDefault("county", ""));
 		model.addAttribute("chosenSpecies", parameters.getOrDefault("species", ""));
-		Readings readings = readings(figures);
-		if (readings != null) {
-			model.addAttribute("working", readings.working());
-			model.addAttribute("cautions", readings.cautions());
-			readings.reduce().score().ifPresent((score) -> addComparison(score, figures, parameters, model));
-		}
+		figures.score().ifPresent((score) -> addComparison(score, figures, parameters, model));
 		return "measure";
-	}
-
-	/** All readings that come to a figure; null where none does. */
-	private static @Nullable Readings readings(Map<String, TypedReading> figures) {
-		Reading girth = reading(figures, "girth");
-		Reading height = reading(figures, "height");
-		Reading crown = reading(figures, "crown");
-		return (girth == null && height == null && crown == null) ? null
-				: new Readings((GirthReading) girth, (HeightReading) height, (CrownReading) crown);
-	}
-
-	private static @Nullable Reading reading(Map<String, TypedReading> figures, String figure) {
-		return Objects.requireNonNull(figures.get(figure)).reading();
-	}
-
-	private static FigureMethods methods(Map<String, TypedReading> figures) {
-		return new FigureMethods(method(figures, "girth"), method(figures, "height"), method(figures, "crown"));
-	}
-
-	private static Method method(Map<String, TypedReading> figures, String figure) {
-		return Objects.requireNonNull(figures.get(figure)).form().method();
 	}
 
 	/**
@@ -110,9 +70,7 @@ class MeasureDesk {
 					? List.of(matched.species()) : this.species.search(name, null, 0, SPECIES_OFFERED));
 	}
 
-	private void addComparison(Score score, Map<String, TypedReading> figures, Map<String, String> parameters,
-			Model model) {
-		model.addAttribute("score", score);
+	private void addComparison(Score score, TypedFigures figures, Map<String, String> parameters, Model model) {
 		String county = parameters.getOrDefault("county", "");
 		String name = parameters.getOrDefault("species", "").strip();
 		if (name.isEmpty()) {
@@ -125,7 +83,7 @@ class MeasureDesk {
 			this.catchUp.county(county);
 			model.addAttribute("county", found);
 			model.addAttribute("species", named.get(0));
-			model.addAttribute("compared", this.compare.compare(county, named.get(0).key(), score, methods(figures)));
+			model.addAttribute("compared", this.compare.compare(county, named.get(0).key(), score, figures.methods()));
 		}
 	}
 

@@ -5,16 +5,23 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import county.bigtree.domain.measuring.CrownReading;
+import county.bigtree.domain.measuring.FigureMethods;
 import county.bigtree.domain.measuring.GirthReading;
 import county.bigtree.domain.measuring.HeightReading;
 import county.bigtree.domain.measuring.Kind;
+import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.measuring.Reading;
 import county.bigtree.domain.measuring.Readings;
 import county.bigtree.domain.points.Score;
+import county.bigtree.domain.quantity.Estimate;
 import county.bigtree.registry.http.quantity.ReadingsJson;
+import county.bigtree.registry.pages.Units;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -32,17 +39,34 @@ public record TypedFigures(Map<String, TypedReading> byName, Map<String, String>
 	/** The figures in the order in which they are measured. */
 	public static final List<String> NAMES = List.of("girth", "height", "crown");
 
+	private static final String UNIT = ".unit";
+
 	private static final Map<String, Kind> KINDS = Map.of("girth", Kind.GIRTH, "height", Kind.HEIGHT, "crown",
 			Kind.CROWN);
 
 	/**
 	 * Reads the parts of a form.
 	 * @param parameters of the request; those of no figure are passed over
+	 * @param units those to propose
 	 */
-	public static TypedFigures of(Map<String, String> parameters) {
+	public static TypedFigures of(Map<String, String> parameters, Units units) {
+		Map<String, String> all = new LinkedHashMap<>(parameters);
+		if (units.metric()) {
+			NAMES.forEach((name) -> metric(name, all));
+		}
 		Map<String, TypedReading> figures = new LinkedHashMap<>();
-		NAMES.forEach((name) -> figures.put(name, TypedReading.of(kind(name), name, parameters)));
-		return new TypedFigures(figures, Map.copyOf(parameters));
+		NAMES.forEach((name) -> figures.put(name, TypedReading.of(kind(name), name, all)));
+		return new TypedFigures(figures, Map.copyOf(all));
+	}
+
+	/** Proposes metric units where none was chosen. */
+	private static void metric(String figure, Map<String, String> parameters) {
+		MethodForm.of(kind(figure))
+			.stream()
+			.flatMap((form) -> form.fields().stream())
+			.filter((field) -> field.kind() == FormField.Kind.LENGTH)
+			.forEach((field) -> parameters.putIfAbsent(figure + "." + field.name() + UNIT,
+					field.unit().equals("in") ? "cm" : "m"));
 	}
 
 	private static Kind kind(String figure) {
@@ -60,7 +84,13 @@ public record TypedFigures(Map<String, TypedReading> byName, Map<String, String>
 
 	/** A form of the figure with nothing typed into it. */
 	public TypedReading blank(String figure, MethodForm form) {
-		return TypedReading.of(kind(figure), figure, Map.of(figure, form.key()));
+		Map<String, String> units = new LinkedHashMap<>(Map.of(figure, form.key()));
+		this.parameters.forEach((name, value) -> {
+			if (name.endsWith(UNIT)) {
+				units.put(name, value);
+			}
+		});
+		return TypedReading.of(kind(figure), figure, units);
 	}
 
 	/**
@@ -68,19 +98,47 @@ public record TypedFigures(Map<String, TypedReading> byName, Map<String, String>
 	 * finds it again.
 	 */
 	public Map<String, String> kept(String figure) {
-		TypedReading typed = get(figure);
-		List<String> present = typed.form()
+		Set<String> present = get(figure).form()
 			.fields()
 			.stream()
-			.flatMap((field) -> java.util.stream.Stream.concat(field.inputs().stream(),
-					java.util.stream.Stream.of(field.name() + ".unit")))
+			.flatMap((field) -> Stream.concat(field.inputs().stream(), Stream.of(field.name() + UNIT)))
 			.map((input) -> figure + "." + input)
-			.toList();
-		return this.parameters.entrySet()
+			.collect(Collectors.toSet());
+		Map<String, String> kept = new TreeMap<>();
+		this.parameters.forEach((name, value) -> {
+			if (name.startsWith(figure + ".") && !present.contains(name) && !value.isBlank() && isOfUse(name)) {
+				kept.put(name, value);
+			}
+		});
+		return kept;
+	}
+
+	/** A unit alone is not. */
+	private boolean isOfUse(String name) {
+		String entry = name.replaceFirst("\\.unit$", "");
+		return entry.equals(name) || this.parameters.keySet()
 			.stream()
-			.filter((entry) -> entry.getKey().startsWith(figure + ".") && !present.contains(entry.getKey())
-					&& !entry.getValue().isBlank())
-			.collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue, (a, b) -> a, java.util.TreeMap::new));
+			.anyMatch((one) -> !one.equals(name) && one.startsWith(entry)
+					&& !Objects.requireNonNull(this.parameters.get(one)).isBlank());
+	}
+
+	/** What a figure comes to, as it deserves to be written; null where it does not. */
+	public @Nullable String shown(String figure, Units units) {
+		Estimate estimate = get(figure).estimate();
+		if (estimate == null) {
+			return null;
+		}
+		return (kind(figure) == Kind.GIRTH) ? estimate.times(units.girth(1)).shown(units.girthUnit())
+				: estimate.times(units.length(1)).shown(units.lengthUnit());
+	}
+
+	/** The methods chosen. */
+	FigureMethods methods() {
+		return new FigureMethods(method("girth"), method("height"), method("crown"));
+	}
+
+	private Method method(String figure) {
+		return get(figure).form().method();
 	}
 
 	/** What is wrong, by the names of the fields. */
