@@ -51,6 +51,7 @@ export function lead(form, entered) {
       return;
     }
     event.preventDefault();
+    document.querySelector('.summary[role="alert"]')?.remove();
     show(form, to);
     focus(form, to);
     entered(to);

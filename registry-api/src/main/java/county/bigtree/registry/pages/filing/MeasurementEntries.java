@@ -71,7 +71,7 @@ final class MeasurementEntries {
 		boolean all = step.equals(ALL);
 		figures.errors().forEach((field, detail) -> {
 			if (all || field.startsWith(step + ".")) {
-				form.refuse(field, detail);
+				form.refuse(field, words.get("measure." + field.split("\\.")[0]) + ": " + detail);
 			}
 		});
 		if (all && figures.readings() == null && figures.errors().isEmpty()) {

@@ -28,7 +28,7 @@ import org.springframework.web.bind.annotation.RequestParam;
 @Hidden
 class MinePage {
 
-	private static final int SHOWN = 50;
+	private static final int SHOWN = 25;
 
 	private final SpeciesCatalogue species;
 

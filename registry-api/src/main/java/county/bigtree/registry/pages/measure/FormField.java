@@ -10,9 +10,10 @@ import java.util.stream.IntStream;
  * @param kind what is typed in
  * @param unit the one proposed
  * @param places how many inputs it has: more than one for a list
+ * @param least how many of them must be filled where any is
  * @param needed whether the first of them must be filled
  */
-public record FormField(String name, Kind kind, String unit, int places, boolean needed) {
+public record FormField(String name, Kind kind, String unit, int places, int least, boolean needed) {
 
 	/** What is typed into an entry. */
 	public enum Kind {
@@ -26,23 +27,27 @@ public record FormField(String name, Kind kind, String unit, int places, boolean
 	private static final List<String> ANGLES = List.of("deg", "pct");
 
 	static FormField length(String name, String unit) {
-		return new FormField(name, Kind.LENGTH, unit, 1, true);
+		return new FormField(name, Kind.LENGTH, unit, 1, 1, true);
 	}
 
 	static FormField lengths(String name, String unit, int places) {
-		return new FormField(name, Kind.LENGTH, unit, places, true);
+		return new FormField(name, Kind.LENGTH, unit, places, 1, true);
 	}
 
 	static FormField angle(String name) {
-		return new FormField(name, Kind.ANGLE, "deg", 1, true);
+		return new FormField(name, Kind.ANGLE, "deg", 1, 1, true);
 	}
 
 	static FormField count(String name) {
-		return new FormField(name, Kind.COUNT, "", 1, true);
+		return new FormField(name, Kind.COUNT, "", 1, 1, true);
+	}
+
+	FormField atLeast(int filled) {
+		return new FormField(this.name, this.kind, this.unit, this.places, filled, this.needed);
 	}
 
 	FormField optional() {
-		return new FormField(this.name, this.kind, this.unit, this.places, false);
+		return new FormField(this.name, this.kind, this.unit, this.places, this.least, false);
 	}
 
 	public boolean list() {

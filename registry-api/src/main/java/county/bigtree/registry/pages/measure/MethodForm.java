@@ -57,9 +57,9 @@ public enum MethodForm {
 
 	POLE(Method.POLE, "pole", FormField.length("height", "ft")),
 
-	AXES(Method.AXES, "axes", FormField.lengths("axes", "ft", 4)),
+	AXES(Method.AXES, "axes", FormField.lengths("axes", "ft", 4).atLeast(2)),
 
-	SPOKES(Method.SPOKES, "spokes", FormField.lengths("radii", "ft", 8));
+	SPOKES(Method.SPOKES, "spokes", FormField.lengths("radii", "ft", 8).atLeast(4));
 
 	private final Method method;
 

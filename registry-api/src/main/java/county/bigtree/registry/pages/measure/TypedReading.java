@@ -136,6 +136,14 @@ public final class TypedReading {
 				}
 			}
 		}
+		if (!entries.isEmpty() && entries.size() < field.least() && this.errors.isEmpty()) {
+			field.inputs()
+				.stream()
+				.filter((input) -> typed(input).isEmpty())
+				.findFirst()
+				.ifPresent(
+						(input) -> this.errors.put(input, "At least %d of these are needed.".formatted(field.least())));
+		}
 		if (field.list()) {
 			ArrayNode list = node.putArray(field.name());
 			entries.forEach(list::add);
