@@ -5,7 +5,11 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 
+import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.domain.quantity.KnownDay;
+import county.bigtree.domain.quantity.LengthText;
+import county.bigtree.domain.quantity.LengthUnit;
+import county.bigtree.registry.http.quantity.ReadingsJson;
 import county.bigtree.registry.pages.form.Form;
 import county.bigtree.registry.pages.measure.TypedFigures;
 import county.bigtree.registry.people.Actor;
@@ -26,6 +30,11 @@ final class MeasurementEntries {
 	/** The figures for which they were confirmed. */
 	static final String CONFIRMED_FOR = "confirmedFor";
 
+	/** How high above the ground the girth was taken, where not at breast height. */
+	private static final String GIRTH_AT = "girthAt.height";
+
+	private static final String GIRTH_WHY = "girthAt.why";
+
 	private static final List<String> ENTRIES = List.of("measuredOn", "measuredBy", "remarks", CONFIRMED);
 
 	private MeasurementEntries() {
@@ -35,6 +44,9 @@ final class MeasurementEntries {
 	static ObjectNode body(Form form, TypedFigures figures, Actor actor) {
 		ObjectNode body = JsonNodeFactory.instance.objectNode();
 		figures.put(body);
+		if (body.has("girth")) {
+			takenElsewhere(form, body.withObjectProperty("girth"));
+		}
 		form.text(body, "measuredOn").text(body, "remarks");
 		ArrayNode measurers = body.putArray("measuredBy");
 		names(form.value("measuredBy")).forEach((name) -> {
@@ -66,6 +78,22 @@ final class MeasurementEntries {
 		return Arrays.stream(line.split(",|;|\\band\\b|&")).map(String::strip).filter((one) -> !one.isEmpty()).toList();
 	}
 
+	/** Where on the stem the girth was taken, if not at breast height. */
+	private static void takenElsewhere(Form form, ObjectNode girth) {
+		if (form.isFilled(GIRTH_AT)) {
+			try {
+				girth.set("heightAboveGround",
+						ReadingsJson.write(LengthText.read(form.value(GIRTH_AT), LengthUnit.FT)));
+			}
+			catch (InvalidReadingException ex) {
+				form.refuse(GIRTH_AT, ex.detail());
+			}
+		}
+		if (form.isFilled(GIRTH_WHY)) {
+			girth.put("placement", form.value(GIRTH_WHY));
+		}
+	}
+
 	/** Notes what a step lacks; all steps where it is {@value #ALL}. */
 	static void require(String step, Form form, TypedFigures figures, FilingWords words) {
 		boolean all = step.equals(ALL);
@@ -93,6 +121,9 @@ final class MeasurementEntries {
 
 	/** The field of an entry of the API, as {@code girth.length.value}. */
 	static String field(String entry, TypedFigures figures) {
+		if (entry.startsWith("girth.heightAboveGround") || entry.startsWith("girth.placement")) {
+			return entry.startsWith("girth.placement") ? GIRTH_WHY : GIRTH_AT;
+		}
 		String[] steps = entry.split("\\.");
 		if (TypedFigures.NAMES.contains(steps[0])) {
 			String input = steps[0] + "." + figures.get(steps[0]).form().fields().get(0).inputs().get(0);
@@ -108,7 +139,8 @@ final class MeasurementEntries {
 	/** The step in which a field stands. */
 	static String step(String field) {
 		String first = field.split("\\.")[0];
-		return TypedFigures.NAMES.contains(first) ? first : Map.of(CONFIRMED, "look").getOrDefault(first, "people");
+		return TypedFigures.NAMES.contains(first) ? first
+				: Map.of(CONFIRMED, "look", "girthAt", "girth").getOrDefault(first, "people");
 	}
 
 }

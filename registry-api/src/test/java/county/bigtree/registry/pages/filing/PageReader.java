@@ -1,6 +1,7 @@
 package county.bigtree.registry.pages.filing;
 
 import java.io.UnsupportedEncodingException;
+import java.nio.charset.StandardCharsets;
 
 import county.bigtree.registry.people.Browser;
 import county.bigtree.registry.people.TestPeople;
@@ -9,11 +10,14 @@ import org.jspecify.annotations.Nullable;
 
 import org.springframework.http.HttpHeaders;
 import org.springframework.mock.web.MockHttpServletResponse;
+import org.springframework.mock.web.MockPart;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
+import org.springframework.test.web.servlet.request.MockMultipartHttpServletRequestBuilder;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.multipart;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
 
 /**
@@ -23,14 +27,17 @@ final class PageReader {
 
 	private static final String HTML = "text/html,application/xhtml+xml,*/*;q=0.8";
 
+	private final MockMvc mvc;
+
 	private final Browser browser;
 
-	private PageReader(Browser browser) {
+	private PageReader(MockMvc mvc, Browser browser) {
+		this.mvc = mvc;
 		this.browser = browser;
 	}
 
 	static PageReader anonymous(MockMvc mvc) {
-		return new PageReader(new Browser(mvc, "198.51.100.77"));
+		return new PageReader(mvc, new Browser(mvc, "198.51.100.77"));
 	}
 
 	static PageReader signedIn(MockMvc mvc, TestPerson person) throws Exception {
@@ -53,6 +60,19 @@ final class PageReader {
 
 	MockHttpServletResponse send(String address, SentForm form) throws Exception {
 		return answer(post(java.net.URI.create(address)).params(form.values()));
+	}
+
+	/** Sends a form with a file. */
+	MockHttpServletResponse send(String address, SentForm form, String file, byte[] bytes) throws Exception {
+		MockMultipartHttpServletRequestBuilder sent = multipart(java.net.URI.create(address));
+		sent.part(new MockPart("file", file, bytes));
+		form.values()
+			.forEach((name, values) -> values.stream()
+				.filter((value) -> !name.equals("file"))
+				.forEach((value) -> sent.part(new MockPart(name, value.getBytes(StandardCharsets.UTF_8)))));
+		return this.mvc.perform(sent.cookie(this.browser.cookie()).header(HttpHeaders.ACCEPT, HTML))
+			.andReturn()
+			.getResponse();
 	}
 
 	private MockHttpServletResponse answer(MockHttpServletRequestBuilder request) throws Exception {

@@ -12,6 +12,7 @@ import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.test.web.servlet.MockMvc;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 
 /**
  * Measuring a tree again and reporting on it by the pages, what became of it, and the
@@ -68,6 +69,37 @@ class RemeasurePageIT {
 		assertThat(reader.page(PageReader.leads(reader.send(own, back)))).contains("It was taken back.");
 		assertThat(reader.page("/mine")).contains("Remeasurement of", "Taken back.");
 		assertThat(PageReader.signedIn(this.mvc, this.people.volunteer(COUNTY)).open(own).getStatus()).isEqualTo(404);
+	}
+
+	@Test
+	void tellsWhereOnTheStemTheGirthWasTaken() throws Exception {
+		TestPerson person = this.people.volunteer(COUNTY);
+		PageReader reader = PageReader.signedIn(this.mvc, person);
+		String address = again();
+		SentForm form = SentForm.of(reader.page(address), address)
+			.with("girth.girth", "100")
+			.with("girthAt.height", "knee-high")
+			.with("girthAt.why", "a burl")
+			.tick("confirmedChecks", "lacking-figure");
+		MockHttpServletResponse refused = reader.send(address, form.with("go", "file"));
+		assertThat(refused.getStatus()).isEqualTo(422);
+		assertThat(refused.getContentAsString()).contains("href=\"#girthAt.height\"", "value=\"knee-high\"");
+		form = SentForm.of(refused.getContentAsString(), address).with("girthAt.height", "3 ft 2 in");
+		MockHttpServletResponse asked = reader.send(address, form.with("go", "file"));
+		form = SentForm.of(asked.getContentAsString(), address).tick("confirmedChecks", "lacking-figure");
+		String filed = PageReader.leads(reader.send(address, form.with("go", "file"))).replace("?done=filed", "");
+		assertThat(this.trees.ask(get("/api/v1" + filed), person).andReturn().getResponse().getContentAsString())
+			.contains("\"heightAboveGround\":{\"feet\":3,\"inches\":2}", "\"placement\":\"a burl\"");
+		assertThat(reader.page(filed)).contains("The girth was taken 3.17 ft above ground");
+	}
+
+	@Test
+	void asksForTwoWidthsAtLeast() throws Exception {
+		PageReader reader = PageReader.signedIn(this.mvc, this.people.volunteer(COUNTY));
+		String address = again();
+		SentForm form = SentForm.of(reader.page(address), address).with("step", "crown").with("crown.axes.1", "50");
+		String page = reader.send(address, form.with("go", "next")).getContentAsString();
+		assertThat(page).contains("href=\"#crown.axes.2\"", "At least 2 of these are needed.");
 	}
 
 	@Test
