@@ -95,7 +95,7 @@ class SignOffPage {
 		JsonNode measurement = api.get("/measurements/{id}", id);
 		AtTree at = AtTree.read(api, measurement.path("tree").asString(""));
 		DeskWords words = this.desks.open(at.county(), units, model);
-		TypedFigures figures = TypedFigures.of(typed);
+		TypedFigures figures = TypedFigures.of(typed, units);
 		model.addAttribute("at", at);
 		model.addAttribute("facts", at.facts(words));
 		model.addAttribute("measurement", Plain.map(measurement));
