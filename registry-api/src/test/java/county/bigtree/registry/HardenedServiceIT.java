@@ -46,6 +46,9 @@ class HardenedServiceIT {
 	@Autowired
 	private TestPeople people;
 
+	@Autowired
+	private TestTrees trees;
+
 	@Test
 	void sendsItsHeadersWithEveryKindOfAnswer() throws Exception {
 		for (String path : new String[] { "/", "/docs", "/openapi.json", "/openapi.yaml", "/api/v1/counties",
@@ -129,6 +132,25 @@ class HardenedServiceIT {
 		assertThat(send(from("203.0.113.200", "/api/v1/session")
 			.header("Authorization", this.people.volunteer("larkmere").bearer())
 			.GET()).statusCode()).isEqualTo(200);
+	}
+
+	@Test
+	void takesSoManyLettersAnHourFromANetworkToACounty() throws Exception {
+		this.trees.county("letterbox", "LBX");
+		this.trees.county("letterbag", "LBG");
+		for (int written = 0; written < 10; written++) {
+			assertThat(letter("203.0.113.77", "letterbox").statusCode()).isEqualTo(201);
+		}
+		HttpResponse<String> refused = letter("203.0.113.77", "letterbox");
+		assertThat(refused.statusCode()).isEqualTo(429);
+		assertThat(refused.headers().firstValueAsLong("Retry-After").orElse(0)).isBetween(300L, 361L);
+		assertThat(letter("203.0.113.77", "letterbag").statusCode()).isEqualTo(201);
+		assertThat(letter("203.0.113.78", "letterbox").statusCode()).isEqualTo(201);
+	}
+
+	private HttpResponse<String> letter(String network, String county) throws IOException, InterruptedException {
+		return send(from(network, "/api/v1/counties/" + county + "/letters").header("Content-Type", "application/json")
+			.POST(HttpRequest.BodyPublishers.ofString("{\"about\": \"other\", \"text\": \"Good morning.\"}")));
 	}
 
 	@Test

@@ -34,7 +34,8 @@ public class EraseAbout {
 	}
 
 	/**
-	 * Erases the words, and answers how many pieces those were.
+	 * Erases the words, and answers how many pieces those were. Where none are left,
+	 * nothing is recorded.
 	 * @throws Problem of not being found, also for who is no coordinator of the county
 	 */
 	@Transactional
@@ -45,14 +46,19 @@ public class EraseAbout {
 			.optional()
 			.filter(actor::isCoordinatorOf)
 			.orElseThrow(() -> Problem.notFound(whom.unknown()));
-		Change change = this.journal.open(county);
+		this.journal.lock(county);
 		List<UUID> pieces = this.jdbc.sql(whom.pieces())
 			.param("id", id)
 			.query(UUID.class)
 			.list()
 			.stream()
 			.filter(java.util.Objects::nonNull)
+			.filter(this.erasing::isThere)
 			.toList();
+		if (pieces.isEmpty()) {
+			return 0;
+		}
+		Change change = this.journal.open(county);
 		int erased = this.erasing.erase(change, pieces, actor.id());
 		this.journal.close(change, "words-erased", actor.id());
 		return erased;

@@ -62,8 +62,8 @@ class OpenDecisions implements OpenWork {
 	}
 
 	private static Item proposal(AgreeOnLine.Proposal one) {
-		return new Item(one.tag(), null, "from %s to %s, to be answered by %s: %s".formatted(one.fromCounty(),
-				one.toCounty(), one.toBeAnsweredBy(), one.reason()));
+		return new Item(one.tag(), null, "from %s to %s, to be answered by %s%s".formatted(one.fromCounty(),
+				one.toCounty(), one.toBeAnsweredBy(), (one.reason() != null) ? ": " + one.reason() : ""));
 	}
 
 }

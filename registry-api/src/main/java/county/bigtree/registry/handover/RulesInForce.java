@@ -76,9 +76,28 @@ class RulesInForce implements OpenWork {
 		append(text, "a measurement is current for %s years", book.currencyYears());
 		append(text, "then its holder %s", book.whenStale());
 		append(text, "sign-offs needed: %s", book.requiredSignOffs());
+		append(text, "for a title: %s", book.requiredSignOffsForTitle());
+		yes(text, "a title changes only with a coordinator's yes", book.titleNeedsCoordinator());
+		words(text, "titles only by figures taken with: %s", book.titleMethods());
+		words(text, "only these species hold titles: %s", book.eligibleSpecies());
+		yes(text, "a verifier brings readings of their own", book.checkReadingsRequired());
+		append(text, "days to answer what is asked: %s", book.answerDays());
+		append(text, "filed after %s months, it counts by a coordinator's word alone", book.oldestFilingMonths());
 		String reason = row.getString("reason");
 		return new Item(null, book.effectiveOn(),
 				text.append((reason != null) ? "because: " + reason : "no reason is on record").toString());
+	}
+
+	private static void yes(StringBuilder text, String words, @Nullable Boolean value) {
+		if (Boolean.TRUE.equals(value)) {
+			text.append(words).append("; ");
+		}
+	}
+
+	private static void words(StringBuilder text, String words, @Nullable List<String> values) {
+		if (values != null && !values.isEmpty()) {
+			append(text, words, String.join(", ", values));
+		}
 	}
 
 	private static void append(StringBuilder text, String words, @Nullable Object value) {

@@ -22,6 +22,14 @@ public class ErasePieces {
 		this.jdbc = jdbc;
 	}
 
+	/** Whether the piece has not been erased yet. */
+	public boolean isThere(UUID piece) {
+		return this.jdbc.sql("select exists (select from text_body where id = ?)")
+			.param(piece)
+			.query(Boolean.class)
+			.single();
+	}
+
 	/**
 	 * Erases those of the pieces that are still there, and answers how many those were.
 	 */

@@ -16,6 +16,7 @@ import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.tree.CorrectTree;
 import county.bigtree.registry.tree.TreeDirectory;
+import county.bigtree.registry.visit.PlanBody;
 import county.bigtree.registry.visit.PlanVisit;
 import org.jspecify.annotations.Nullable;
 
@@ -78,8 +79,7 @@ public class DecideLetter {
 				new Made(this.useCases.filing.file(actor, letter.county(), Objects.requireNonNull(body.nomination())),
 						null, null, null);
 			case "report" -> new Made(null, report(actor, letter, Objects.requireNonNull(body.report())), null, null);
-			case "visit" ->
-				new Made(null, null, this.useCases.planning.plan(actor, Objects.requireNonNull(body.visit())), null);
+			case "visit" -> new Made(null, null, visit(actor, letter, Objects.requireNonNull(body.visit())), null);
 			case "correction" ->
 				new Made(null, null, null, correct(actor, letter, Objects.requireNonNull(body.correction())));
 			default -> new Made(null, null, null, null);
@@ -100,6 +100,22 @@ public class DecideLetter {
 		if (what.equals(became) != (given != null)) {
 			throw Problem.invalid("#/" + what, (given != null) ? "contradicts" : "missing",
 					"is given where the letter becomes that, and only there");
+		}
+	}
+
+	private UUID visit(Actor actor, Letter letter, PlanBody visit) {
+		requireHere(letter, visit.tree(), "#/visit/tree");
+		return this.useCases.planning.plan(actor, visit);
+	}
+
+	/**
+	 * What a letter becomes is of the county that got it, whose head is taken: that of
+	 * another would be taken out of turn.
+	 */
+	private void requireHere(Letter letter, String tree, String pointer) {
+		boolean here = this.trees.find(tree).filter((found) -> found.county().equals(letter.county())).isPresent();
+		if (!here) {
+			throw Problem.invalid(pointer, "unknown", "no tree of the county that got the letter has this id or tag");
 		}
 	}
 
@@ -133,13 +149,15 @@ public class DecideLetter {
 		return this.trees.get(tree).id();
 	}
 
-	private static String tree(Letter letter, @Nullable String named, String pointer) {
+	private String tree(Letter letter, @Nullable String named, String pointer) {
 		if (named != null) {
+			requireHere(letter, named, pointer);
 			return named;
 		}
 		if (letter.tree() == null) {
 			throw Problem.invalid(pointer, "missing", "the letter names no tree of the county: say which");
 		}
+		requireHere(letter, letter.tree().toString(), pointer);
 		return letter.tree().toString();
 	}
 

@@ -46,7 +46,7 @@ public record LetterOutcomeBody(
 	public record Correction(@Nullable String tree,
 			@Nullable @Pattern(regexp = "exact|nearby|county") String visibility, @Nullable @Valid PlaceBody location,
 			@Nullable String species, @Nullable @Pattern(regexp = "leaf|fruit|bark|bud|record") String by,
-			@NotBlank String reason) {
+			@NotBlank @Size(max = 2000) String reason) {
 	}
 
 }

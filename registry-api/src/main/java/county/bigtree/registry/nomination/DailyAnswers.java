@@ -4,7 +4,6 @@ import java.util.UUID;
 
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.dao.DataAccessException;
 import org.springframework.scheduling.annotation.Scheduled;
 import org.springframework.stereotype.Service;
 
@@ -32,7 +31,7 @@ public class DailyAnswers {
 					logger.info("Nomination {}: {}", nomination, done);
 				}
 			}
-			catch (DataAccessException ex) {
+			catch (RuntimeException ex) {
 				logger.error("The daily run failed at nomination {}", nomination, ex);
 			}
 		}

@@ -34,7 +34,7 @@ public class Openings {
 	/**
 	 * Notes that the actor now opens it.
 	 * @param tree the tree that it concerns, if any
-	 * @param subject the one owner, nomination or letter, if it is one
+	 * @param subject the one owner, nomination, letter or proposal, if it is one
 	 */
 	@Transactional(propagation = Propagation.MANDATORY)
 	public void note(Actor actor, String county, @Nullable UUID tree, Opened what, @Nullable UUID subject) {
@@ -74,7 +74,7 @@ public class Openings {
 	 *
 	 * @param who the name under which the person is credited
 	 * @param what owners, place, older-record, filed-for or letter
-	 * @param subject the one owner, nomination or letter, if it was one
+	 * @param subject the one owner, nomination, letter or proposal, if it was one
 	 */
 	public record Opening(UUID id, Instant openedAt, UUID person, @Nullable String who, String what,
 			@Nullable UUID tree, @Nullable String tag, @Nullable UUID subject) {

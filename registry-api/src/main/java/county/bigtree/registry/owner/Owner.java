@@ -21,6 +21,10 @@ public record Owner(UUID id, UUID tree, @Nullable String name, @Nullable String 
 		consents = List.copyOf(consents);
 	}
 
+	Owner saying(List<Consent> said) {
+		return new Owner(this.id, this.tree, this.name, this.contact, this.person, this.recordedAt, this.endedAt, said);
+	}
+
 	/**
 	 * What they said for a purpose.
 	 *

@@ -40,7 +40,7 @@ public class EndRole {
 		CountyRole role = open(person, id, now);
 		GiveRole.requireMay(by, role);
 		if (role.role() == Role.ADMINISTRATOR) {
-			requireAnother(person);
+			requireAnother(person, now);
 		}
 		end("id = :which", id, by.id(), now);
 		if (role.county() != null && !verifies(person, role.county(), now)) {
@@ -50,7 +50,11 @@ public class EndRole {
 
 	/** Ends all that the person holds or was to hold, and hands everything back. */
 	void endAll(UUID person, UUID by, Instant now, String reason) {
-		requireAnother(person);
+		// Whoever gives a role at the same moment waits, and then finds the account
+		// closed.
+		this.jdbc.sql("select id from person where id = ? for no key update").param(person).query((row) -> {
+		});
+		requireAnother(person, now);
 		end("person = :which", person, by, now);
 		handBack(new AssignedWork.Leaving(person, null, by, reason));
 	}
@@ -95,12 +99,13 @@ public class EndRole {
 	}
 
 	/** Refuses to leave the service without an administrator. */
-	private void requireAnother(UUID person) {
+	private void requireAnother(UUID person, Instant now) {
 		boolean last = this.jdbc.sql("""
 				select bool_or(r.person = :person) and not bool_or(r.person <> :person)
 				from role_assignment r join person p on p.id = r.person
-				where r.role = 'administrator' and p.active and (r.until_at is null or r.until_at > now())""")
+				where r.role = 'administrator' and p.active and (r.until_at is null or r.until_at > :now)""")
 			.param("person", person)
+			.param("now", now.atOffset(ZoneOffset.UTC))
 			.query((row, number) -> row.getBoolean(1))
 			.single();
 		if (last) {

@@ -23,15 +23,12 @@ public class GiveRole {
 
 	private final JdbcClient jdbc;
 
-	private final People people;
-
 	private final CountyDays days;
 
 	private final Clock clock;
 
-	GiveRole(JdbcClient jdbc, People people, CountyDays days, Clock clock) {
+	GiveRole(JdbcClient jdbc, CountyDays days, Clock clock) {
 		this.jdbc = jdbc;
-		this.people = people;
 		this.days = days;
 		this.clock = clock;
 	}
@@ -44,9 +41,7 @@ public class GiveRole {
 	@Transactional
 	public HeldRole give(Actor by, UUID person, CountyRole role, @Nullable LocalDate from, @Nullable LocalDate until) {
 		requireMay(by, role);
-		if (this.people.findById(person).filter(Person::isActive).isEmpty()) {
-			throw Problem.notFound("There is no such person, or their account is closed.");
-		}
+		requireOpen(person);
 		HeldRole held = span(role, from, until);
 		this.jdbc.sql("""
 				insert into role_assignment (id, person, county, role, from_at, until_at, given_by)
@@ -61,6 +56,18 @@ public class GiveRole {
 			.param("by", by.id())
 			.update();
 		return held;
+	}
+
+	/** And keeps it open until the role is given. */
+	private void requireOpen(UUID person) {
+		boolean closed = this.jdbc.sql("select id from person where id = ? and active for share")
+			.param(person)
+			.query(UUID.class)
+			.optional()
+			.isEmpty();
+		if (closed) {
+			throw Problem.notFound("There is no such person, or their account is closed.");
+		}
 	}
 
 	static void requireMay(Actor by, CountyRole role) {

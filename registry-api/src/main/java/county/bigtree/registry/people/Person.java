@@ -111,6 +111,10 @@ class Person implements Persistable<UUID> {
 		return new OwnAccount.Kept(this.id, this.email, this.creditName, this.legalName, this.createdAt);
 	}
 
+	void changeEmail(String address) {
+		this.email = address;
+	}
+
 	void changePassword(String hash) {
 		this.passwordHash = hash;
 	}

@@ -21,7 +21,9 @@ public enum SignInEvent {
 	SIGNED_OUT_EVERYWHERE,
 	/** By the one whose it is. */
 	PASSWORD_CHANGED,
-	/** Someone made a one-time link for it. */
+	/** The address that one signs in with, by the one whose it is. */
+	EMAIL_CHANGED,
+	/** Someone made a one-time link for the password. */
 	RESET_MADE,
 	/** By a one-time link. */
 	PASSWORD_RESET;

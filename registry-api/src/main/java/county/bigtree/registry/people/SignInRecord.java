@@ -73,6 +73,11 @@ class SignInRecord {
 			.update();
 	}
 
+	/** What failed at an address is nobody's any more once the address is. */
+	void forget(byte[] account) {
+		this.jdbc.sql("delete from sign_in_event where account = ? and person is null").param(account).update();
+	}
+
 	void note(SignInEvent event, UUID person, String network) {
 		insert(event, person, null, network, this.clock.instant());
 	}

@@ -44,7 +44,12 @@ public class FillFolder {
 	public Folder fill(Subject subject, @Nullable Actor asker, Function<String, Object> read) {
 		Map<String, Object> files = new LinkedHashMap<>();
 		Set<Folder.Withheld> withheld = new LinkedHashSet<>(this.sheets.unasked(subject, asker));
-		for (Sheet sheet : this.sheets.of(subject)) {
+		ListSheets.Sheets asked = this.sheets.of(subject);
+		if (asked.cut()) {
+			withheld.add(new Folder.Withheld("further trees",
+					"more than %d: ask for them one by one".formatted(ListSheets.MOST_TREES)));
+		}
+		for (Sheet sheet : asked.all()) {
 			if (files.size() >= MOST_FILES) {
 				withheld.add(new Folder.Withheld("the rest",
 						"more than %d files: ask for the trees one by one".formatted(MOST_FILES)));

@@ -1,5 +1,6 @@
 package county.bigtree.registry.records;
 
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -54,9 +55,9 @@ class ListSheets {
 	}
 
 	@Transactional(readOnly = true)
-	public List<Sheet> of(Subject subject) {
+	public Sheets of(Subject subject) {
 		if (subject instanceof Subject.OfTree tree) {
-			return ofTree(new Tree(tree.tree(), tree.tag()));
+			return new Sheets(ofTree(new Tree(tree.tree(), tree.tag())), false);
 		}
 		if (subject instanceof Subject.OfBook book) {
 			return ofBook(book);
@@ -64,7 +65,7 @@ class ListSheets {
 		if (subject instanceof Subject.OfDays days) {
 			return ofDays(days);
 		}
-		return ofPerson(((Subject.OfPerson) subject).person());
+		return new Sheets(ofPerson(((Subject.OfPerson) subject).person()), false);
 	}
 
 	/**
@@ -102,48 +103,53 @@ class ListSheets {
 		sheets.add(new Sheet(folder + "story.json", address + "/story?limit=500", "story",
 				"anyone, once the tree is accepted"));
 		sheets.add(new Sheet(folder + "owners.json", address + "/owners", "owners", COORDINATORS));
-		sheets.add(new Sheet(folder + "place.json", address + "/place", "exact place", COORDINATORS));
+		sheets.add(new Sheet(folder + "place.json", address + "/place", "exact place", "the county's verifiers"));
 		sheets.add(new Sheet(folder + "older-record.json", address + "/older-record", "older record", COORDINATORS));
 		KINDS.forEach((kind) -> ids(kind.byTree(), "trees", new UUID[] { tree.id() })
 			.forEach((id) -> sheets.add(kind.sheet(folder, id))));
 		return sheets;
 	}
 
-	private List<Sheet> ofBook(Subject.OfBook of) {
+	private Sheets ofBook(Subject.OfBook of) {
 		String address = "/api/v1/counties/" + of.book().county() + "/species/" + of.book().species();
 		List<Sheet> sheets = new ArrayList<>(Stream.of("standing", "titles", "story")
 			.map((what) -> new Sheet(what + ".json", address + "/" + what + "?limit=500", what, "anyone"))
 			.toList());
-		trees("""
-				select t.id, t.tag from tree t
-				join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
-				join lateral (select stands_in from location where tree = t.id order by recorded_at desc limit 1) l on true
-				where l.stands_in = :county and i.species = :species and kept_tree(t.id) = t.id
-				order by t.tag limit :most""",
-				Map.of("county", of.book().county(), "species", of.book().species(), "most", MOST_TREES))
-			.forEach((tree) -> sheets.addAll(ofTree(tree)));
-		return sheets;
+		return with(sheets,
+				trees("""
+						select t.id, t.tag from tree t
+						join lateral (select species from identification where tree = t.id order by recorded_at desc limit 1) i on true
+						join lateral (select stands_in from location where tree = t.id order by recorded_at desc limit 1) l on true
+						where l.stands_in = :county and i.species = :species and kept_tree(t.id) = t.id
+						order by t.tag limit :most""",
+						Map.of("county", of.book().county(), "species", of.book().species(), "most", MOST_TREES + 1)));
 	}
 
 	/**
 	 * What was recorded: the journal of those days, and the trees whose titles changed on
 	 * them.
 	 */
-	private List<Sheet> ofDays(Subject.OfDays of) {
+	private Sheets ofDays(Subject.OfDays of) {
 		List<Sheet> sheets = new ArrayList<>();
 		sheets
 			.add(new Sheet("rulebooks.json", "/api/v1/counties/" + of.county() + "/rulebooks", "rulebooks", "anyone"));
 		sheets.add(new Sheet("journal.json",
 				"/api/v1/counties/" + of.county() + "/journal?from=" + of.from() + "&to=" + of.to() + "&limit=500",
 				"journal", COORDINATORS));
-		trees("""
-				select distinct t.id, t.tag from title_span s join tree t on t.id = s.tree
-				where s.county = :county and (s.from_at >= cast(:from as date) and s.from_at < cast(:to as date) + 1
-				  or s.to_at >= cast(:from as date) and s.to_at < cast(:to as date) + 1)
-				order by t.tag limit :most""",
-				Map.of("county", of.county(), "from", of.from(), "to", of.to(), "most", MOST_TREES))
-			.forEach((tree) -> sheets.addAll(ofTree(tree)));
-		return sheets;
+		return with(sheets,
+				trees("""
+						select distinct t.id, t.tag from title_span s join tree t on t.id = s.tree
+						where s.county = :county and (s.from_at >= :from and s.from_at < :until
+						  or s.to_at >= :from and s.to_at < :until)
+						order by t.tag limit :most""",
+						Map.of("county", of.county(), "from", of.from().atStartOfDay().atOffset(ZoneOffset.UTC),
+								"until", of.to().plusDays(1).atStartOfDay().atOffset(ZoneOffset.UTC), "most",
+								MOST_TREES + 1)));
+	}
+
+	private Sheets with(List<Sheet> sheets, List<Tree> trees) {
+		trees.stream().limit(MOST_TREES).forEach((tree) -> sheets.addAll(ofTree(tree)));
+		return new Sheets(sheets, trees.size() > MOST_TREES);
 	}
 
 	private List<Sheet> ofPerson(UUID person) {
@@ -163,6 +169,19 @@ class ListSheets {
 	}
 
 	private record Tree(UUID id, String tag) {
+
+	}
+
+	/**
+	 * What is to be read.
+	 *
+	 * @param cut whether there were too many trees for one folder
+	 */
+	record Sheets(List<Sheet> all, boolean cut) {
+
+		Sheets {
+			all = List.copyOf(all);
+		}
 
 	}
 

@@ -21,11 +21,19 @@ final class Allowance {
 	private final @Nullable LoadingCache<String, Bucket> buckets;
 
 	Allowance(int perSecond, int burst) {
-		this.buckets = (perSecond == 0) ? null
+		this(perSecond, Duration.ofSeconds(1), burst);
+	}
+
+	/**
+	 * So many in each while for good, and at once at most the burst.
+	 * @param often zero for no limit
+	 */
+	Allowance(int often, Duration in, int burst) {
+		this.buckets = (often == 0) ? null
 				: Caffeine.newBuilder()
 					.maximumSize(MOST_ASKERS)
-					.expireAfterAccess(Duration.ofSeconds(Math.max(60, 2L * burst / perSecond)))
-					.build((asker) -> bucket(perSecond, burst));
+					.expireAfterAccess(Duration.ofSeconds(Math.max(60, 2L * burst * in.toSeconds() / often)))
+					.build((asker) -> bucket(often, in, burst));
 	}
 
 	/** How long the asker must wait; nothing where it may go on. */
@@ -38,10 +46,8 @@ final class Allowance {
 				: Optional.of(Duration.ofNanos(probe.getNanosToWaitForRefill()).plusSeconds(1));
 	}
 
-	private static Bucket bucket(int perSecond, int burst) {
-		return Bucket.builder()
-			.addLimit((limit) -> limit.capacity(burst).refillGreedy(perSecond, Duration.ofSeconds(1)))
-			.build();
+	private static Bucket bucket(int often, Duration in, int burst) {
+		return Bucket.builder().addLimit((limit) -> limit.capacity(burst).refillGreedy(often, in)).build();
 	}
 
 }

@@ -23,6 +23,7 @@ class EndpointAccessConfiguration implements WebMvcConfigurer {
 	public void addInterceptors(InterceptorRegistry registry) {
 		registry.addInterceptor(new LimitAccounts(this.limits)).order(-1);
 		registry.addInterceptor(new EndpointAccess()).order(0);
+		registry.addInterceptor(new LimitLetters(this.limits)).addPathPatterns(LimitLetters.ADDRESS).order(1);
 	}
 
 	@Override

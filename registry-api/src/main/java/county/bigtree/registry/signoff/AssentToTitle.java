@@ -60,6 +60,7 @@ public class AssentToTitle {
 		unchanged.accept(signOff.revision());
 		requireWaiting(signOff);
 		ReadMeasurements.Measurement measurement = this.measurements.get(measured);
+		this.acceptance.requireStill(tree, measurement.tree());
 		Judging.requireIndependent(actor,
 				this.acceptance.interested(actor, measurement.tree(), this.measurements.measurers(measurement, actor)),
 				Set.of());

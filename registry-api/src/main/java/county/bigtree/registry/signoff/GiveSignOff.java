@@ -28,6 +28,7 @@ import county.bigtree.registry.measurement.ReadMeasurements;
 import county.bigtree.registry.nomination.MoveNomination;
 import county.bigtree.registry.nomination.NominationBook;
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.people.Role;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.standing.Standings;
@@ -84,7 +85,9 @@ public class GiveSignOff {
 		Judging.requireIndependent(actor,
 				this.acceptance.interested(actor, measurement.tree(), this.measurements.measurers(measurement, actor)),
 				earlier);
-		String status = this.measurements.get(id).status();
+		ReadMeasurements.Measurement present = this.measurements.get(id);
+		this.acceptance.requireStill(tree, present.tree());
+		String status = present.status();
 		if (status.equals("set-aside") || status.equals("withdrawn")) {
 			throw Problem.of(ProblemType.CONFLICT, "This measurement was " + status.replace('-', ' ') + ".");
 		}
@@ -103,12 +106,17 @@ public class GiveSignOff {
 	}
 
 	/**
-	 * A sign-off, for the verifiers of the county where the tree stands.
+	 * A sign-off, for the verifiers of the county where the tree stands, and for whoever
+	 * gave it.
 	 */
 	@Transactional(readOnly = true)
 	public SignOffs.SignOff read(Actor actor, UUID id) {
+		boolean own = !actor.filesOnly() && this.signOffs.isGivenBy(id, actor.id());
+		if (!own && !actor.isAnywhere(Role.VERIFIER)) {
+			throw Problem.of(ProblemType.NOT_ALLOWED, "Your roles do not include this.");
+		}
 		SignOffs.SignOff signOff = this.signOffs.get(id);
-		if (!actor.isVerifierIn(this.acceptance.tree(signOff.tree()).county())) {
+		if (!own && !actor.isVerifierIn(this.acceptance.tree(signOff.tree()).county())) {
 			throw Problem.notFound("No sign-off has this id.");
 		}
 		return signOff;
@@ -201,6 +209,10 @@ public class GiveSignOff {
 
 		Change openAnyhow(TreeDirectory.KnownTree tree) {
 			return this.changes.openAnyhow(tree);
+		}
+
+		void requireStill(TreeDirectory.KnownTree tree, UUID now) {
+			this.changes.requireStill(tree, now);
 		}
 
 		void close(Change change, String kind, Actor actor) {

@@ -5,6 +5,7 @@ import java.util.List;
 import county.bigtree.registry.measurement.MeasurementBody;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
+import jakarta.validation.constraints.Size;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param declares what the verifier declares of their independence
  */
 public record SignOffBody(@NotNull @Pattern(regexp = "confirmed|corrected|not-confirmed") String verdict,
-		@Nullable MeasurementBody measurement, @Nullable List<String> declares, @Nullable String remarks) {
+		@Nullable MeasurementBody measurement, @Nullable @Size(max = 10) List<String> declares,
+		@Nullable @Size(max = 2000) String remarks) {
 
 	/**
 	 * The same with these checks of its own measurement confirmed.

@@ -82,6 +82,13 @@ public class SignOffs {
 				order by s.recorded_at, s.id""").param("tree", tree).query(this::signOff).list();
 	}
 
+	boolean isGivenBy(UUID id, UUID person) {
+		return this.jdbc.sql("select exists (select from sign_off where id = ? and given_by = ?)")
+			.params(id, person)
+			.query(Boolean.class)
+			.single();
+	}
+
 	private SignOff signOff(ResultSet row, int number) throws SQLException {
 		return new SignOff(row.getObject("id", UUID.class), row.getObject("measurement", UUID.class),
 				row.getObject("tree", UUID.class), row.getString("verdict"),

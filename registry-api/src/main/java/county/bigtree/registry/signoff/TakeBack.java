@@ -51,6 +51,7 @@ public class TakeBack {
 		UUID tree = this.signOffs.get(signOff).tree();
 		Change change = open(actor, tree);
 		SignOffs.SignOff present = this.signOffs.get(signOff);
+		this.recorder.requireStill(tree, present.tree());
 		unchanged.accept(present.revision());
 		if (present.revoked()) {
 			throw Problem.of(ProblemType.CONFLICT, "This sign-off is revoked already.");
@@ -69,6 +70,7 @@ public class TakeBack {
 		UUID tree = this.measurements.get(measurement).tree();
 		Change change = open(actor, tree);
 		ReadMeasurements.Measurement present = this.measurements.get(measurement);
+		this.recorder.requireStill(tree, present.tree());
 		unchanged.accept(present.revision());
 		if (present.status().equals("set-aside")) {
 			throw Problem.of(ProblemType.CONFLICT, "This measurement is set aside already.");
@@ -116,6 +118,10 @@ public class TakeBack {
 
 		Change open(TreeDirectory.KnownTree tree) {
 			return this.changes.openAnyhow(tree);
+		}
+
+		void requireStill(UUID tree, UUID now) {
+			this.changes.requireStill(this.trees.get(tree), now);
 		}
 
 		void append(Change change, FactTable table, String column, UUID what, Actor actor, String reason) {

@@ -51,6 +51,7 @@ public class WithdrawImport {
 			  union all select 'visit planned', recorded_at from visit where tree = r.tree
 			  union all select 'outcome of a visit', o.recorded_at from visit_outcome o join visit v on v.id = o.visit
 			    where v.tree = r.tree
+			  union all select 'owner', recorded_at from tree_owner where tree = r.tree
 			  union all select 'taking off', recorded_at from taking_off where tree = r.tree
 			) f on f.recorded_at > r.recorded_at or not r.brought and f.what = 'condition report' and f.recorded_at = r.recorded_at
 			where r.job = :job group by t.tag order by t.tag limit :most""";

@@ -10,6 +10,8 @@ import county.bigtree.registry.http.Revisioned;
 import county.bigtree.registry.id.Uuid7;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.FactTable;
+import county.bigtree.registry.opening.Opened;
+import county.bigtree.registry.opening.Openings;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
@@ -46,10 +48,13 @@ public class AgreeOnLine {
 
 	private final CountyLine line;
 
+	private final Openings openings;
+
 	private final JdbcClient jdbc;
 
 	AgreeOnLine(TreeDecisions decisions, ChangeAtTree changes, TreeDirectory trees, CorrectTree correct,
-			CountyLine line, JdbcClient jdbc) {
+			CountyLine line, Openings openings, JdbcClient jdbc) {
+		this.openings = openings;
 		this.line = line;
 		this.decisions = decisions;
 		this.changes = changes;
@@ -127,6 +132,21 @@ public class AgreeOnLine {
 	}
 
 	/**
+	 * A proposal with the exact place that it names; that it was read is noted.
+	 */
+	@Transactional
+	public Proposal open(Actor actor, UUID id) {
+		Proposal found = get(actor, id);
+		note(actor, found);
+		return found;
+	}
+
+	private void note(Actor actor, Proposal read) {
+		String county = actor.isCoordinatorOf(read.fromCounty()) ? read.fromCounty() : read.toCounty();
+		this.openings.note(actor, county, read.tree(), Opened.PLACE, read.id());
+	}
+
+	/**
 	 * A proposal, for the coordinators of its two counties.
 	 */
 	@Transactional(readOnly = true)
@@ -140,6 +160,17 @@ public class AgreeOnLine {
 			throw Problem.notFound("No proposal has this id.");
 		}
 		return found;
+	}
+
+	/**
+	 * The proposals that wait for one of the two counties to answer, with the exact
+	 * places that they name; that they were read is noted.
+	 */
+	@Transactional
+	public List<Proposal> openWaiting(Actor actor, String county) {
+		List<Proposal> waiting = waiting(county);
+		waiting.forEach((one) -> note(actor, one));
+		return waiting;
 	}
 
 	/**

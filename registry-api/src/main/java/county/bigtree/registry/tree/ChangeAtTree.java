@@ -61,6 +61,17 @@ public class ChangeAtTree {
 	}
 
 	/**
+	 * Leaves alone what belonged to the tree before the change was begun and has gone to
+	 * another with a split since, for the request to be tried again.
+	 * @param now the tree to which it belongs under the lock
+	 */
+	public void requireStill(TreeDirectory.KnownTree tree, UUID now) {
+		if (!now.equals(tree.id())) {
+			throw new ConcurrencyFailureException("What is decided on went to another tree meanwhile");
+		}
+	}
+
+	/**
 	 * Ends a change that was begun here.
 	 * @param actor who caused it, or null for the register itself
 	 */

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.UUID;
 
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +16,6 @@ import org.jspecify.annotations.Nullable;
  * @param conditionReport the condition report that came of it, filed before; without one
  * a tree that was seen is reported upright, and one that was not found, not found
  */
-public record OutcomeBody(@NotNull String outcome, @NotNull LocalDate visitedOn, @Nullable String remarks,
-		@Nullable UUID measurement, @Nullable UUID conditionReport) {
+public record OutcomeBody(@NotNull String outcome, @NotNull LocalDate visitedOn,
+		@Nullable @Size(max = 2000) String remarks, @Nullable UUID measurement, @Nullable UUID conditionReport) {
 }

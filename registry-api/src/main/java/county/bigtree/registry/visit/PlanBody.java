@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.UUID;
 
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,8 +23,8 @@ import org.jspecify.annotations.Nullable;
  * @param notes for those who go there, never public
  */
 public record PlanBody(@NotNull String tree, @NotNull String purpose, @Nullable UUID verifier, @Nullable Boolean guest,
-		@Nullable String companion, @Nullable LocalDate byWhen, @Nullable LocalDate arrangedOn,
-		@Nullable Instant arrangedAt, @Nullable String notes) {
+		@Nullable @Size(max = 200) String companion, @Nullable LocalDate byWhen, @Nullable LocalDate arrangedOn,
+		@Nullable Instant arrangedAt, @Nullable @Size(max = 2000) String notes) {
 
 	boolean forGuest() {
 		return Boolean.TRUE.equals(this.guest);

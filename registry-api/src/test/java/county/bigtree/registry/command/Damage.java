@@ -107,7 +107,7 @@ enum Damage {
 
 	TITLE_ENDED_EARLY("""
 			update title_span set to_at = from_at + interval '1 microsecond', ended = 'overtaken'
-			where id = (select max(id) from title_span where to_at is null and county = 'larkmere')""",
+			where id = (select id from title_span where to_at is null order by from_at desc, id desc limit 1)""",
 			"titles changed later"),
 
 	OLD_TITLE_ENDED_EARLY("""
@@ -189,6 +189,36 @@ enum Damage {
 
 	SPECIES_LISTED("update rulebook set body = jsonb_set(body, '{eligibleSpecies}', '[\"acer-rubrum\"]')",
 			"its titles are"),
+
+	ASSENT_REMOVED("delete from sign_off_assent", "tells of a sign_off_assent that does not stand so in its table"),
+
+	ASSENT_BY_NOBODY_OF_THE_COUNTY("""
+			update sign_off_assent a set by_person = (select id from person p where not exists (
+			  select from role_assignment where person = p.id and role = 'coordinator') order by id limit 1)""",
+			"was assented to by nobody who coordinated there then"),
+
+	ASSENT_BY_WHO_NOMINATED(
+			"""
+					update sign_off_assent a set by_person = n.nominator from sign_off s join measurement m on m.id = s.measurement
+					join nomination n on n.tree = m.tree and n.filed_for is null where s.id = a.sign_off""",
+			"was assented to by who nominated its tree"),
+
+	MADE_TO_WAIT_WITHOUT_A_RULE("update rulebook set body = body - 'titleNeedsCoordinator'",
+			"waits for a coordinator, which no rule asked for then"),
+
+	OWNER_CHANGED("update tree_owner set name = contact where name is not null and contact is not null",
+			"tells of a tree_owner that does not stand so in its table"),
+
+	OWNER_BROUGHT_BACK("delete from owner_end", "tells of a owner_end that does not stand so in its table"),
+
+	CONSENT_TURNED("update consent set given = not given where until_on is null",
+			"tells of a consent that does not stand so in its table"),
+
+	LETTER_BACKDATED("update letter set answer_by = answer_by + 100",
+			"tells of a letter that does not stand so in its table"),
+
+	LETTER_OUTCOME_REMOVED("delete from letter_outcome",
+			"tells of a letter_outcome that does not stand so in its table"),
 
 	REQUIREMENT_REMOVED("delete from sign_off_requirement", "before how many are needed was judged");
 

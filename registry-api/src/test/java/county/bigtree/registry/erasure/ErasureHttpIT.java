@@ -64,7 +64,9 @@ class ErasureHttpIT {
 		erase("/api/v1/owners/" + owner, coordinator).andExpect(jsonPath("$.pieces").value(3));
 		erase("/api/v1/letters/" + letter, coordinator).andExpect(jsonPath("$.pieces").value(2));
 		erase(finder, coordinator).andExpect(jsonPath("$.pieces").value(2));
+		long changes = changes();
 		erase(finder, coordinator).andExpect(jsonPath("$.pieces").value(0));
+		assertThat(changes()).as("changes where nothing was left to erase").isEqualTo(changes);
 		this.trees.ask(get("/api/v1/owners/" + owner), coordinator)
 			.andExpect(jsonPath("$.name").value(nullValue()))
 			.andExpect(jsonPath("$.consents[0].holds").value(true));
@@ -81,6 +83,10 @@ class ErasureHttpIT {
 			}));
 		}
 		assertThat(found).noneMatch((sentence) -> sentence.contains("wordsgone"));
+	}
+
+	private long changes() {
+		return this.jdbc.sql("select count(*) from change where county = 'wordsgone'").query(Long.class).single();
 	}
 
 	private ResultActions erase(String address, TestPerson coordinator) throws Exception {

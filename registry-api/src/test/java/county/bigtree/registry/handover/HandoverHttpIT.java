@@ -38,10 +38,11 @@ class HandoverHttpIT {
 				TestTrees.measurement(140, "2024-05-02"));
 		TestPerson coordinator = this.people.coordinator("handland");
 		TestPerson verifier = this.people.verifier("handland");
-		this.trees
-			.ask(post("/api/v1/counties/handland/rulebooks").content("""
-					{"effectiveOn": "2999-01-01", "currencyYears": 7, "reason": "as the committee decided"}"""),
-					coordinator)
+		this.trees.ask(post("/api/v1/counties/handland/rulebooks").content(
+				"""
+						{"effectiveOn": "2999-01-01", "currencyYears": 7, "titleNeedsCoordinator": true,
+						 "requiredSignOffsForTitle": 2, "titleMethods": ["tape", "tangent"], "answerDays": 21, "reason": "as the committee decided"}"""),
+				coordinator)
 			.andExpect(status().isCreated());
 		this.trees.ask(post("/api/v1/visits").content("""
 				{"tree": "%s", "purpose": "doubt", "byWhen": "2999-06-30", "notes": "dog at the gate"}"""
@@ -75,7 +76,9 @@ class HandoverHttpIT {
 		assertThat(items(told, "Rulebooks")).hasSize(2)
 			.first()
 			.asString()
-			.contains("current for 7 years", "because: as the committee decided");
+			.contains("current for 7 years", "for a title: 2", "only with a coordinator's yes",
+					"only by figures taken with: t", "to answer what is asked: 21",
+					"because: as the committee decided");
 		this.trees.ask(get("/counties/handland/handover"), coordinator)
 			.andExpect(status().isOk())
 			.andExpect(content().string(containsString("dog at the gate")))

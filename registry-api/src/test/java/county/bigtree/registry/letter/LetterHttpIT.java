@@ -5,6 +5,8 @@ import java.time.LocalDate;
 import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
+import county.bigtree.registry.people.CountyRole;
+import county.bigtree.registry.people.Role;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
 import org.junit.jupiter.api.Test;
@@ -95,6 +97,33 @@ class LetterHttpIT {
 			.andExpect(jsonPath("$.items.length()").value(0));
 		this.trees.ask(get("/api/v1/counties/letterqueue/letters?open=true"), coordinator)
 			.andExpect(jsonPath("$.items.length()").value(0));
+	}
+
+	/**
+	 * Not even where one person coordinates both: the heads of counties are taken in one
+	 * order.
+	 */
+	@Test
+	void aLetterBecomesNothingAtATreeOfAnotherCounty() throws Exception {
+		this.trees.county("letterhere", "LHH");
+		this.trees.county("letteraway", "LHW");
+		TestTrees.Filed away = this.trees.standing("letteraway", 100, "2020-05-02");
+		TestPerson both = this.people.with(CountyRole.of("letterhere", Role.COORDINATOR),
+				CountyRole.of("letteraway", Role.COORDINATOR));
+		String letter = id(write("letterhere", "{\"about\": \"tip\", \"text\": \"Go and see the oak.\"}"));
+		decide(letter,
+				"{\"became\": \"visit\", \"visit\": {\"tree\": \"%s\", \"purpose\": \"condition\"}}"
+					.formatted(away.tree()),
+				both)
+			.andExpect(status().isUnprocessableContent())
+			.andExpect(jsonPath("$.errors[0].pointer").value("#/visit/tree"));
+		decide(letter,
+				"""
+						{"became": "correction", "correction": {"tree": "%s", "visibility": "county", "reason": "asked"}}"""
+					.formatted(away.tree()),
+				both)
+			.andExpect(status().isUnprocessableContent())
+			.andExpect(jsonPath("$.errors[0].pointer").value("#/correction/tree"));
 	}
 
 	@Test

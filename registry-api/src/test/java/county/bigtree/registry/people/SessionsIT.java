@@ -214,6 +214,44 @@ class SessionsIT {
 	}
 
 	@Test
+	void changesTheAddressForThePresentPasswordAndEndsOtherSessions() throws Exception {
+		TestPerson person = this.people.volunteer("larkmere");
+		Browser here = signedIn(person);
+		Browser there = signedIn(person);
+		String wanted = "moved." + person.id() + "@example.org";
+		here.write(put("/api/v1/people/me/email"), address(wanted, "not the password"))
+			.andExpect(status().is(422))
+			.andExpect(jsonPath("$.errors[0].pointer").value("#/presentPassword"));
+		here.write(put("/api/v1/people/me/email"), address("no address", TestPeople.PASSWORD))
+			.andExpect(status().is(422))
+			.andExpect(jsonPath("$.errors[0].pointer").value("#/email"));
+		here.write(put("/api/v1/people/me/email"), address(wanted, TestPeople.PASSWORD))
+			.andExpect(status().isNoContent());
+		here.read("/api/v1/people/me").andExpect(jsonPath("$.email").value(wanted));
+		here.read("/api/v1/people/me/sign-ins").andExpect(jsonPath("$.items[0].event").value("email-changed"));
+		there.read("/api/v1/session").andExpect(status().isUnauthorized());
+		there.signIn(person.email(), TestPeople.PASSWORD).andExpect(status().isUnauthorized());
+		there.signIn(wanted, TestPeople.PASSWORD).andExpect(status().isOk());
+	}
+
+	@Test
+	void takesNobodyElsesAddress() throws Exception {
+		TestPerson person = this.people.volunteer("larkmere");
+		TestPerson other = this.people.volunteer("larkmere");
+		Browser browser = signedIn(person);
+		browser
+			.write(put("/api/v1/people/me/email"),
+					address(other.email().toUpperCase(java.util.Locale.ROOT), TestPeople.PASSWORD))
+			.andExpect(status().is(422))
+			.andExpect(jsonPath("$.detail").value("This address can't be used here."));
+		browser.read("/api/v1/people/me").andExpect(jsonPath("$.email").value(person.email()));
+	}
+
+	private static String address(String email, String password) {
+		return "{\"email\": \"%s\", \"presentPassword\": \"%s\"}".formatted(email, password);
+	}
+
+	@Test
 	void refusesPasswordsThatAreTriedFirst() throws Exception {
 		TestPerson person = this.people.volunteer("larkmere");
 		Browser browser = signedIn(person);

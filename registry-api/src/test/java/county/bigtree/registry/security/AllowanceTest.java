@@ -30,8 +30,8 @@ class AllowanceTest {
 
 	@Test
 	void rejectsRatesThatCantBe() {
-		assertThatIllegalArgumentException().isThrownBy(() -> new RequestLimits(-1, 1, 1, 1));
-		assertThatIllegalArgumentException().isThrownBy(() -> new RequestLimits(1, 0, 1, 1));
+		assertThatIllegalArgumentException().isThrownBy(() -> new RequestLimits(-1, 1, 1, 1, 1));
+		assertThatIllegalArgumentException().isThrownBy(() -> new RequestLimits(1, 0, 1, 1, 1));
 	}
 
 }

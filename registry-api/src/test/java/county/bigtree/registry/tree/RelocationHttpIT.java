@@ -46,6 +46,11 @@ class RelocationHttpIT {
 		this.trees.oaks("lineeast").andExpect(jsonPath("$.items.length()").value(1));
 		this.trees.ask(get("/api/v1/counties/linewest/relocations"), west)
 			.andExpect(jsonPath("$.items[0].tag").value("LNA-0001"));
+		this.trees.ask(get(proposal), west).andExpect(status().isOk());
+		this.trees.ask(get("/api/v1/counties/linewest/openings"), west)
+			.andExpect(jsonPath("$.items.length()").value(2))
+			.andExpect(jsonPath("$.items[0].what").value("place"))
+			.andExpect(jsonPath("$.items[0].subject").value(JsonPath.<String>read(answer, "$.id")));
 		String agree = "{\"accept\": true, \"reason\": \"seen the stone\"}";
 		this.trees.decide(proposal, "/decision", agree, east).andExpect(status().isForbidden());
 		this.trees.decide(proposal, "/decision", agree, this.people.coordinator("lineeast"))

@@ -66,6 +66,12 @@ class GuestVerifierHttpIT {
 			.andExpect(status().isOk())
 			.andExpect(jsonPath("$.open").value(false))
 			.andExpect(jsonPath("$.outcome.by").value(guest.id().toString()));
+		String signOff = "/api/v1/sign-offs/" + JsonPath.<String>read(signed, "$.id");
+		this.trees.ask(get(signOff), guest)
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.givenBy").value(guest.creditName()));
+		this.trees.ask(get(signOff), this.people.verifier("guesthome")).andExpect(status().isNotFound());
+		this.trees.ask(get(signOff), this.people.volunteer("guesthost")).andExpect(status().isForbidden());
 		assertThat(found()).noneMatch((sentence) -> sentence.contains(JsonPath.<String>read(signed, "$.id")));
 	}
 

@@ -6,7 +6,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.Duration;
 import java.time.LocalDate;
+import java.util.concurrent.Semaphore;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -15,6 +17,7 @@ import county.bigtree.registry.http.Page;
 import county.bigtree.registry.http.Paging;
 import county.bigtree.registry.journal.PublishedJournal;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
 import io.swagger.v3.oas.annotations.Hidden;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -33,6 +36,11 @@ import org.springframework.web.bind.annotation.RestController;
 class SealController {
 
 	private static final String SEALS = "seals";
+
+	private static final Duration SOON = Duration.ofSeconds(10);
+
+	/** The whole journal is much to write: no more than so many at once. */
+	private final Semaphore exporting = new Semaphore(4);
 
 	private final PublishedJournal published;
 
@@ -77,6 +85,19 @@ class SealController {
 	@Access(Who.ANYONE)
 	@Hidden
 	void export(HttpServletResponse response) throws IOException {
+		if (!this.exporting.tryAcquire()) {
+			throw Problem.of(ProblemType.BUSY, "Others are being given the journal. Try again shortly.")
+				.retryAfter(SOON);
+		}
+		try {
+			write(response);
+		}
+		finally {
+			this.exporting.release();
+		}
+	}
+
+	private void write(HttpServletResponse response) throws IOException {
 		Path lines = Files.createTempFile("journal", ".jsonl");
 		try {
 			try (Writer to = Files.newBufferedWriter(lines)) {

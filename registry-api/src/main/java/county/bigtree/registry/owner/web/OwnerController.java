@@ -15,6 +15,7 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Size;
 
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
@@ -83,7 +84,7 @@ class OwnerController {
 	/**
 	 * Why they own it no more.
 	 */
-	record OwnerEndBody(@NotBlank String reason) {
+	record OwnerEndBody(@NotBlank @Size(max = 2000) String reason) {
 	}
 
 }

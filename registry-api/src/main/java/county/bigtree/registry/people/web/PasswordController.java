@@ -8,6 +8,7 @@ import county.bigtree.registry.access.Who;
 import county.bigtree.registry.http.ClientNetwork;
 import county.bigtree.registry.http.Unkeyed;
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.people.ChangeEmail;
 import county.bigtree.registry.people.ChangePassword;
 import county.bigtree.registry.people.ManagedPeople;
 import county.bigtree.registry.people.ResetPassword;
@@ -16,6 +17,7 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.validation.Valid;
+import jakarta.validation.constraints.Email;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.Size;
 
@@ -29,7 +31,8 @@ import org.springframework.web.bind.annotation.ResponseStatus;
 import org.springframework.web.bind.annotation.RestController;
 
 /**
- * Passwords: changed by who knows them, and chosen anew by who forgot them.
+ * Passwords, changed by who knows them and chosen anew by who forgot them, and the
+ * address that goes with them.
  */
 @RestController
 @RequestMapping("/api/v1/people")
@@ -42,7 +45,11 @@ class PasswordController {
 
 	private final ManagedPeople managed;
 
-	PasswordController(ChangePassword changePassword, ResetPassword resetPassword, ManagedPeople managed) {
+	private final ChangeEmail changeEmail;
+
+	PasswordController(ChangePassword changePassword, ResetPassword resetPassword, ManagedPeople managed,
+			ChangeEmail changeEmail) {
+		this.changeEmail = changeEmail;
 		this.changePassword = changePassword;
 		this.resetPassword = resetPassword;
 		this.managed = managed;
@@ -54,6 +61,16 @@ class PasswordController {
 	@Operation(operationId = "changePassword", summary = "Change your password, which ends your other sessions")
 	void change(@Valid @RequestBody PasswordChange request, Actor actor, HttpServletRequest http) {
 		this.changePassword.change(actor, request.presentPassword(), request.newPassword(), ClientNetwork.of(http),
+				PersonSession.id(http).orElse(null));
+	}
+
+	@PutMapping("/me/email")
+	@Access(value = Who.SIGNED_IN, account = true)
+	@ResponseStatus(HttpStatus.NO_CONTENT)
+	@Operation(operationId = "changeEmail",
+			summary = "Change the e-mail address that you sign in with, which ends your other sessions")
+	void changeEmail(@Valid @RequestBody EmailChange request, Actor actor, HttpServletRequest http) {
+		this.changeEmail.change(actor, request.email(), request.presentPassword(), ClientNetwork.of(http),
 				PersonSession.id(http).orElse(null));
 	}
 
@@ -83,6 +100,13 @@ class PasswordController {
 	 * The present password and the one wanted.
 	 */
 	record PasswordChange(@NotBlank @Size(max = 1000) String presentPassword, @NotBlank String newPassword) {
+	}
+
+	/**
+	 * The address wanted, and the present password.
+	 */
+	record EmailChange(@NotBlank @Size(max = 254) @Email String email,
+			@NotBlank @Size(max = 1000) String presentPassword) {
 	}
 
 	/**

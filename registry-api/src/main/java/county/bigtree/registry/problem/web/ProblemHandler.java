@@ -68,6 +68,9 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 
 	@ExceptionHandler
 	ResponseEntity<Object> problem(Problem problem, WebRequest request) {
+		if (problem.type() == ProblemType.NOT_ALLOWED) {
+			Refusals.note(request);
+		}
 		return answer(problem, request);
 	}
 
@@ -84,6 +87,7 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 
 	@ExceptionHandler
 	ResponseEntity<Object> accessDenied(AccessDeniedException denied, WebRequest request) {
+		Refusals.note(request);
 		return answer(Problem.of(ProblemType.NOT_ALLOWED, "Your roles do not include this."), request);
 	}
 

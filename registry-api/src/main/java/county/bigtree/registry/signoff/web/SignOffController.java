@@ -20,6 +20,7 @@ import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.Size;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.http.HttpStatus;
@@ -76,8 +77,9 @@ class SignOffController {
 	}
 
 	@GetMapping("/api/v1/sign-offs/{id}")
-	@Access(Who.VERIFIER)
-	@Operation(operationId = "getSignOff", summary = "A sign-off, for the verifiers of the tree's county")
+	@Access(Who.VERIFIER_OR_GUEST)
+	@Operation(operationId = "getSignOff",
+			summary = "A sign-off, for the verifiers of the tree's county and whoever gave it")
 	SignOffs.SignOff get(@PathVariable UUID id, Actor actor) {
 		return this.giveSignOff.read(actor, id);
 	}
@@ -120,13 +122,13 @@ class SignOffController {
 	/**
 	 * A coordinator's yes.
 	 */
-	record AssentBody(@Nullable String reason) {
+	record AssentBody(@Nullable @Size(max = 2000) String reason) {
 	}
 
 	/**
 	 * Why.
 	 */
-	record ReasonBody(@NotBlank String reason) {
+	record ReasonBody(@NotBlank @Size(max = 2000) String reason) {
 	}
 
 }

@@ -16,6 +16,7 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -38,20 +39,21 @@ class RelocationController {
 
 	@GetMapping("/api/v1/relocations/{id}")
 	@Access(Who.COORDINATOR)
-	@Operation(operationId = "getRelocation", summary = "A proposal that a tree stands in another county")
+	@Operation(operationId = "getRelocation",
+			summary = "A proposal that a tree stands in another county; that its exact place was read is noted")
 	AgreeOnLine.Proposal get(@PathVariable UUID id, Actor actor) {
-		return this.line.get(actor, id);
+		return this.line.open(actor, id);
 	}
 
 	@GetMapping("/api/v1/counties/{county}/relocations")
 	@Access(Who.COORDINATOR)
 	@Operation(operationId = "listRelocations",
-			summary = "The proposals over the county's line that wait for an answer")
+			summary = "The proposals over the county's line that wait for an answer; that their exact places were read is noted")
 	Page<AgreeOnLine.Proposal> list(@PathVariable String county, Actor actor) {
 		if (!actor.isCoordinatorOf(county)) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "This is for the coordinators of the county.");
 		}
-		return Page.whole(this.line.waiting(county));
+		return Page.whole(this.line.openWaiting(actor, county));
 	}
 
 	@PostMapping("/api/v1/relocations/{id}/decision")
@@ -68,7 +70,7 @@ class RelocationController {
 	/**
 	 * An answer.
 	 */
-	record AnswerBody(@NotNull Boolean accept, @NotBlank String reason) {
+	record AnswerBody(@NotNull Boolean accept, @NotBlank @Size(max = 2000) String reason) {
 	}
 
 }

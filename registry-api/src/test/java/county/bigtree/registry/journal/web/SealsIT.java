@@ -14,17 +14,25 @@ import java.util.function.UnaryOperator;
 import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
+import county.bigtree.registry.audit.Findings;
+import county.bigtree.registry.audit.RegisterCheck;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SealJournal;
+import county.bigtree.registry.people.TestPeople;
+import county.bigtree.registry.people.TestPerson;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.ResultActions;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.abort;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
+import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 /**
  * The journal is sealed once a day, and the stand-alone checker, which shares no line
@@ -40,6 +48,15 @@ class SealsIT {
 
 	@Autowired
 	private TestTrees trees;
+
+	@Autowired
+	private TestPeople people;
+
+	@Autowired
+	private JdbcClient jdbc;
+
+	@Autowired
+	private List<RegisterCheck> checks;
 
 	@Autowired
 	private SealJournal seals;
@@ -73,6 +90,65 @@ class SealsIT {
 		String noted = noted();
 		this.trees.standing("sealwhole", 110, "2024-05-03");
 		assertThat(check(exported(), noted)).startsWith("0 whole: ").endsWith("1 seals as written down");
+	}
+
+	/**
+	 * Words of letters and owners, why a nomination was taken back, who found a tree and
+	 * how they are called: all by digest in what was sealed before.
+	 */
+	@Test
+	void erasingWordsOfAllKindsLeavesWhatWasSealedWhole() throws Exception {
+		this.trees.county("sealwords", "SEF");
+		TestPerson coordinator = this.people.coordinator("sealwords");
+		TestPerson nominator = this.people.volunteer("sealwords");
+		String nomination = made("/api/v1/counties/sealwords/nominations",
+				"""
+						{"species": "quercus-alba", "location": {"latitude": 40.1, "longitude": -86.2},
+						 "filedFor": {"name": "zqsealed N", "contact": "zqsealed C", "credit": "zqsealed W", "consentToCredit": true},
+						 "measurement": %s}"""
+					.formatted(TestTrees.measurement(100, "2020-05-02")),
+				nominator);
+		this.trees
+			.decide("/api/v1/nominations/" + JsonPath.read(nomination, "$.id"), "/moves",
+					"{\"move\": \"withdraw\", \"reason\": \"zqsealed reason\"}", nominator)
+			.andExpect(status().isOk());
+		String owner = made("/api/v1/trees/" + JsonPath.read(nomination, "$.tree") + "/owners",
+				"{\"name\": \"zqsealed O\", \"contact\": \"zqsealed mill\"}", coordinator);
+		String letter = made("/api/v1/counties/sealwords/letters",
+				"{\"about\": \"tip\", \"text\": \"zqsealed elm\", \"contact\": \"zqsealed hut\"}", coordinator);
+		sealOnANewDay();
+		String noted = noted();
+		List<String> before = changesOf("sealwords");
+		erase("/api/v1/owners/" + JsonPath.read(owner, "$.id"), coordinator).andExpect(status().isOk());
+		erase("/api/v1/letters/" + JsonPath.read(letter, "$.id"), coordinator).andExpect(status().isOk());
+		erase("/api/v1/nominations/" + JsonPath.read(nomination, "$.id") + "/filed-for", coordinator)
+			.andExpect(status().isOk());
+		erase("/api/v1/people/" + nominator.id(), this.people.administrator()).andExpect(status().isNoContent());
+		assertThat(
+				this.jdbc.sql("select count(*) from text_body where body like '%zqsealed%'").query(Long.class).single())
+			.isZero();
+		assertThat(changesOf("sealwords")).startsWith(before.toArray(String[]::new)).hasSizeGreaterThan(before.size());
+		assertThat(check(exported(), noted)).startsWith("0 whole: ").endsWith("1 seals as written down");
+		List<String> found = new ArrayList<>();
+		this.checks.forEach((check) -> check.look(new Findings(1000, found::add, (looked) -> {
+		})));
+		assertThat(found).noneMatch((sentence) -> sentence.contains("sealwords"));
+	}
+
+	private List<String> changesOf(String county) throws Exception {
+		return exported().stream().filter((line) -> line.startsWith("{\"county\":\"" + county + "\"")).toList();
+	}
+
+	private ResultActions erase(String address, TestPerson person) throws Exception {
+		return this.trees.ask(post(address + "/erasure"), person);
+	}
+
+	private String made(String address, String body, TestPerson person) throws Exception {
+		return this.trees.ask(post(address).content(body), person)
+			.andExpect(status().isCreated())
+			.andReturn()
+			.getResponse()
+			.getContentAsString();
 	}
 
 	@Test
