@@ -82,6 +82,10 @@
     c.tree, null, null, coalesce(d.began_on, c.observed_on), d.reason, c.condition, null, null, d.accepted
   from condition_report c join condition_decision d on d.report = c.id where c.tree in (select tree from stay)
   union all
+  select 'photo-passed', 45, d.recorded_at, d.county, d.seq, p.tree, null, null, p.taken_on, null, p.shows, null, null, true
+  from photo p join lateral (select * from photo_decision where photo = p.id order by recorded_at desc limit 1) d on true
+  where p.tree in (select tree from stay) and d.decision = 'pass' and not exists (select from photo_erasure where photo = p.id)
+  union all
   select 're-identified', 50, i.recorded_at, i.county, i.seq, i.tree, null, null, null, i.reason, i.species, e.species, null, true
   from identification i
   join lateral (select species from identification where tree = i.tree and recorded_at < i.recorded_at

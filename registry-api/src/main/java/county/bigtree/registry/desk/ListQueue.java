@@ -104,9 +104,18 @@ public class ListQueue {
 			  and sign_off_waits(s.id) and not exists (select from revocation where sign_off = s.id)
 			  and not exists (select from setting_aside where measurement = m.id)""";
 
+	/**
+	 * Photos on which nobody has decided; those of sheets of paper wait for nothing.
+	 */
+	private static final String PHOTOS = """
+			select 'photo', p.id, photo_tree(p.measurement, p.tree), null, p.shows, p.recorded_at from photo p
+			left join lateral (select decision from photo_decision where photo = p.id order by recorded_at desc limit 1) d on true
+			where (p.county = :county or photo_tree(p.measurement, p.tree) in (select tree from arrived)) and p.shows <> 'sheet'
+			  and coalesce(d.decision, 'take-back') = 'take-back' and not exists (select from photo_erasure where photo = p.id)""";
+
 	private static final String QUEUE = ARRIVED + ", waiting as (" + NOMINATIONS + " union all " + MEASUREMENTS
 			+ " union all " + REPORTS + " union all " + NOT_FOUND + " union all " + RELOCATIONS + " union all "
-			+ SIGN_OFFS
+			+ SIGN_OFFS + " union all " + PHOTOS
 			+ """
 					)
 					select w.kind, w.id, w.measurement, w.status, w.since, t.id as tree, t.tag, r.points, p.title, a.lapses_on,
@@ -122,7 +131,7 @@ public class ListQueue {
 					  order by version desc limit 1) r on true
 					left join lateral (select case w.kind when 'nomination' then nomination_lapses_on(w.id) end as lapses_on) a on true
 					left join measurement f on f.id = w.measurement
-					left join title_span p on p.tree = t.id and p.to_at is null
+					left join title_span p on p.tree = t.id and p.to_at is null and w.kind <> 'photo'
 					where not exists (select from taking_off where tree = w.tree)""";
 
 	private static final String LETTERS = """

@@ -14,13 +14,13 @@ import org.jspecify.annotations.Nullable;
  *
  * @param kind nomination, measurement, condition-report, relocation for a proposal that a
  * tree stands in another county, sign-off for one that would change who holds a title,
- * not-found for a tree that was looked for in vain twice, or letter
- * @param id of the nomination, measurement, report, proposal, sign-off or letter; of the
- * second report on a tree that was not found
+ * not-found for a tree that was looked for in vain twice, photo, or letter
+ * @param id of the nomination, measurement, report, proposal, sign-off, photo or letter;
+ * of the second report on a tree that was not found
  * @param tree the tree; where it is merged into another, that one; null for a letter that
  * is about none
  * @param status of the nomination or measurement; the condition that was reported; the
- * verdict of a sign-off; what a letter is about
+ * verdict of a sign-off; what a photo shows; what a letter is about
  * @param since when it was filed
  * @param points those of the measurement that waits, or null where none does
  * @param wouldHold the title that the tree would hold if that measurement counted, or

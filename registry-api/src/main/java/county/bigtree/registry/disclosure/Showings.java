@@ -83,9 +83,15 @@ public class Showings {
 	 * Reads it from a row with {@code shown} and the columns of {@code owners_consent}.
 	 */
 	public static Showing of(ResultSet row) throws SQLException {
-		return Showing.of(Disclosure.find(row.getString("shown")).orElse(Disclosure.COUNTY),
-				new OwnersConsent(row.getInt("owners"), row.getInt("to_visit"), row.getInt("to_listing"),
-						row.getInt("to_place"), row.getInt("to_photos")));
+		return Showing.of(Disclosure.find(row.getString("shown")).orElse(Disclosure.COUNTY), consentOf(row));
+	}
+
+	/**
+	 * Reads the consent from a row with the columns of {@code owners_consent}.
+	 */
+	public static OwnersConsent consentOf(ResultSet row) throws SQLException {
+		return new OwnersConsent(row.getInt("owners"), row.getInt("to_visit"), row.getInt("to_listing"),
+				row.getInt("to_place"), row.getInt("to_photos"));
 	}
 
 }

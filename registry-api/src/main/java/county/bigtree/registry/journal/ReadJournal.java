@@ -48,6 +48,7 @@ public class ReadJournal {
 			  union select f.seq, r.tree from fact f join stem_ruling r on r.id = (f.columns ->> 'ruling')::uuid
 			  union select f.seq, p.tree from fact f
 			    join relocation_proposal p on p.id = (f.columns ->> 'proposal')::uuid
+			  union select f.seq, h.tree from fact f join photo h on h.id = (f.columns ->> 'photo')::uuid
 			  union select f.seq, v.tree from fact f join visit v on v.id = (f.columns ->> 'visit')::uuid
 			  union select f.seq, unnest(array[g.tree, g.into_tree]) from fact f
 			    join merge g on g.id = (f.columns ->> 'merge')::uuid

@@ -20,6 +20,7 @@ import county.bigtree.registry.measurement.MeasurementJson;
 import county.bigtree.registry.measurement.ReadMeasurements;
 import county.bigtree.registry.pages.picture.ScoreHistoryPicture;
 import county.bigtree.registry.pages.picture.ScoreHistoryPicture.Scored;
+import county.bigtree.registry.photo.Photos;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import county.bigtree.registry.story.TellStory;
@@ -33,8 +34,8 @@ import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 
 /**
- * A tree: what its points are made of, where it stands, its score history and every
- * measurement with its working.
+ * A tree: its photos, what its points are made of, where it stands, its score history and
+ * every measurement with its working.
  */
 @Controller
 @Hidden
@@ -88,6 +89,8 @@ class TreePage {
 		model.addAttribute("current",
 				scores.stream().filter((score) -> isCurrent(score, present)).findFirst().orElse(null));
 		model.addAttribute("measurements", measurements);
+		model.addAttribute("photos",
+				this.reads.photos().publishedOf(present.id()).stream().map(PhotoOnPage::of).toList());
 		model.addAttribute("story", this.reads.stories().ofTree(null, present.id(), BEGINNING, STORY));
 		if (!scores.isEmpty()) {
 			model.addAttribute("picture", picture(scores, measurements, words));
@@ -136,7 +139,7 @@ class TreePage {
 	 * What the page is made of.
 	 */
 	@org.springframework.stereotype.Component("treePageReads")
-	record Reads(ReadTrees trees, ReadScores scores, ReadMeasurements measurements, TellStory stories) {
+	record Reads(ReadTrees trees, ReadScores scores, ReadMeasurements measurements, Photos photos, TellStory stories) {
 	}
 
 }

@@ -12,9 +12,9 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * Erases a person: closes the account for good, drops name, address, password and what
- * happened at the door, and all words they wrote. The facts stay, by someone who is not
- * named any more; the journal keeps the digests of the words, and says that they were
- * erased.
+ * happened at the door, and all words they wrote and photos they sent. The facts stay, by
+ * someone who is not named any more; the journal keeps the digests of the words, and says
+ * that they were erased.
  */
 @Component
 public class EraseAccount {
@@ -28,13 +28,13 @@ public class EraseAccount {
 
 	private final CloseAccount closeAccount;
 
-	private final AuthoredWords words;
+	private final List<AuthoredWords> words;
 
 	private final JdbcClient jdbc;
 
 	private final Clock clock;
 
-	EraseAccount(People people, CloseAccount closeAccount, AuthoredWords words, JdbcClient jdbc, Clock clock) {
+	EraseAccount(People people, CloseAccount closeAccount, List<AuthoredWords> words, JdbcClient jdbc, Clock clock) {
 		this.people = people;
 		this.closeAccount = closeAccount;
 		this.words = words;
@@ -52,7 +52,8 @@ public class EraseAccount {
 			.filter((found) -> !found.isErased())
 			.orElseThrow(() -> Problem.notFound("There is no such person."));
 		this.closeAccount.close(person, by, "Their account was closed.");
-		this.words.erase(id, by, id.equals(by) ? "asked-by-author" : "by-administrator");
+		String ground = id.equals(by) ? "asked-by-author" : "by-administrator";
+		this.words.forEach((written) -> written.erase(id, by, ground));
 		byte[] account = SignInRecord.account(person.email());
 		DROPPED.forEach((drop) -> this.jdbc.sql(drop).param("person", id).param("account", account).update());
 		this.jdbc.sql(

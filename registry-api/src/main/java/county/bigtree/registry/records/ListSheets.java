@@ -48,6 +48,11 @@ class ListSheets {
 			new Kind("relocations", "select id from relocation_proposal where tree = any(:trees)", null,
 					"the coordinators of the two counties"));
 
+	private static final String PHOTOS = """
+			select id from photo p where by_person = :person and not exists (select from photo_erasure where photo = p.id)""";
+
+	private static final String PHOTOS_FOR = "anyone, once they are published; before, who sent them and the county's verifiers";
+
 	private final JdbcClient jdbc;
 
 	ListSheets(JdbcClient jdbc) {
@@ -97,7 +102,7 @@ class ListSheets {
 		List<Sheet> sheets = new ArrayList<>();
 		String address = "/api/v1/trees/" + tree.id();
 		String folder = "trees/" + tree.tag() + "/";
-		Map.of("tree", "", "scores", "/scores", "measurements", "/measurements")
+		Map.of("tree", "", "scores", "/scores", "measurements", "/measurements", "photos", "/photos")
 			.forEach((file, end) -> sheets
 				.add(new Sheet(folder + file + ".json", address + end, file, "anyone, once the tree is accepted")));
 		sheets.add(new Sheet(folder + "story.json", address + "/story?limit=500", "story",
@@ -153,11 +158,14 @@ class ListSheets {
 	}
 
 	private List<Sheet> ofPerson(UUID person) {
-		return KINDS.stream()
+		List<Sheet> sheets = KINDS.stream()
 			.filter((kind) -> kind.byPerson() != null)
 			.flatMap((kind) -> ids(String.valueOf(kind.byPerson()), "person", person).stream()
 				.map((id) -> kind.sheet("", id)))
-			.collect(Collectors.toList());
+			.collect(Collectors.toCollection(ArrayList::new));
+		ids(PHOTOS, "person", person).forEach(
+				(id) -> sheets.add(new Sheet("photos/" + id + ".json", "/api/v1/photos/" + id, "photos", PHOTOS_FOR)));
+		return sheets;
 	}
 
 	private List<UUID> ids(String sql, String parameter, Object value) {

@@ -33,10 +33,10 @@ public enum FactKind {
 	ACCEPTED("accepted"),
 
 	CONDITION_SEEN("condition-seen"), CONDITION_CONFIRMED("condition-confirmed"),
-	CONDITION_NOT_CONFIRMED("condition-not-confirmed"), RE_IDENTIFIED("re-identified"), RELOCATED("relocated"),
-	RELOCATION_PROPOSED("relocation-proposed"), RELOCATION_REFUSED("relocation-refused"), ELIGIBLE("eligible"),
-	INELIGIBLE("ineligible"), TAKEN_OFF("taken-off"), MERGED("merged"), MERGE_REVOKED("merge-revoked"), SPLIT("split"),
-	STEM_RULING("stem-ruling"), RULEBOOK("rulebook"), FOLDED("folded"),
+	CONDITION_NOT_CONFIRMED("condition-not-confirmed"), PHOTO_PASSED("photo-passed"), RE_IDENTIFIED("re-identified"),
+	RELOCATED("relocated"), RELOCATION_PROPOSED("relocation-proposed"), RELOCATION_REFUSED("relocation-refused"),
+	ELIGIBLE("eligible"), INELIGIBLE("ineligible"), TAKEN_OFF("taken-off"), MERGED("merged"),
+	MERGE_REVOKED("merge-revoked"), SPLIT("split"), STEM_RULING("stem-ruling"), RULEBOOK("rulebook"), FOLDED("folded"),
 
 	/** Nobody did anything: the day came on which earlier recorded rules hold. */
 	RULEBOOK_IN_FORCE("rulebook-in-force");

@@ -36,7 +36,7 @@ final class FactSentences {
 			case MERGED, MERGE_REVOKED, SPLIT -> twoTrees(fact);
 			case RULEBOOK, RULEBOOK_IN_FORCE, FOLDED -> rules(fact);
 			case ACCEPTED, RE_IDENTIFIED, RELOCATED, RELOCATION_PROPOSED, RELOCATION_REFUSED, ELIGIBLE, INELIGIBLE,
-					TAKEN_OFF, STEM_RULING ->
+					TAKEN_OFF, STEM_RULING, PHOTO_PASSED ->
 				tree(fact);
 		};
 	}
@@ -146,9 +146,20 @@ final class FactSentences {
 						"did not agree that %s stands in %s.".formatted(tree, county(fact.detail()));
 					case ELIGIBLE -> "judged %s eligible.".formatted(tree);
 					case INELIGIBLE -> "judged %s not eligible.".formatted(tree);
+					case PHOTO_PASSED -> "passed a photo of %s that shows %s.".formatted(tree, shown(fact));
 					case TAKEN_OFF -> "took %s off the books.".formatted(tree);
 					default -> "ruled which stem of %s is scored, from %s on.".formatted(tree, effective(fact));
 				};
+	}
+
+	private static String shown(StoryFact fact) {
+		return switch (String.valueOf(fact.detail())) {
+			case "whole" -> "all of it";
+			case "tape" -> "the tape around it";
+			case "leaf" -> "its leaves";
+			case "damage" -> "damage to it";
+			default -> "its " + fact.detail();
+		};
 	}
 
 	private String located(StoryFact fact) {

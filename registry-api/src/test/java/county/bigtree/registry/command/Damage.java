@@ -77,6 +77,26 @@ enum Damage {
 
 	WORDS_REMOVED("delete from text_body where id = (select id from text_body limit 1)", "are missing"),
 
+	PHOTO_PAINTED_OVER("update photo_body set body = body || '\\x00' where width = 320",
+			"has other pictures than those"),
+
+	PHOTO_OF_ANOTHER_SIZE("""
+			update photo_body b set width = 1, body = o.body, salt = o.salt from photo_body o
+			where b.width = 320 and o.width = 800 and o.photo = b.photo""", "has other pictures than those"),
+
+	PHOTO_REMOVED("delete from photo_body where photo = (select max(photo::text)::uuid from photo_body)",
+			"has lost its pictures"),
+
+	PHOTO_DIGEST_FORGED("update photo set digest = sha256('x')", "tells of a photo that does not stand so"),
+
+	PHOTO_STILL_THERE("""
+			insert into photo_erasure (photo, county, seq, recorded_at, by_person, ground)
+			select id, county, seq, recorded_at, by_person, 'asked-by-author' from photo
+			where id in (select photo from photo_body) limit 1""",
+			"was erased and its pictures are still there"),
+
+	SHEET_PASSED("update photo set shows = 'sheet'", "shows a sheet of paper and was passed"),
+
 	SCORE_CHANGED("update score set points = points + 0.01 where id = (select max(id) from score)", "its facts give"),
 
 	SCORE_REMOVED("delete from score where id = (select min(id) from score)", "its facts give"),

@@ -126,7 +126,8 @@ class VerifyIT {
 		context.addBeanFactoryPostProcessor(new LazyInitializationBeanFactoryPostProcessor());
 		context.scan("county.bigtree.registry.journal", "county.bigtree.registry.rules",
 				"county.bigtree.registry.standing", "county.bigtree.registry.measurement",
-				"county.bigtree.registry.nomination", "county.bigtree.registry.signoff");
+				"county.bigtree.registry.nomination", "county.bigtree.registry.signoff",
+				"county.bigtree.registry.photo");
 		context.refresh();
 		return context;
 	}

@@ -21,6 +21,7 @@ import county.bigtree.domain.review.NominationMove;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.journal.FactTable;
 import county.bigtree.registry.measurement.MeasurementMove;
+import county.bigtree.registry.photo.Decision;
 import county.bigtree.registry.story.FactKind;
 import county.bigtree.registry.visit.VisitOutcome;
 import org.junit.jupiter.api.Test;
@@ -53,7 +54,7 @@ class DemoTellsAllIT {
 	private static final Map<String, List<String>> MADE_OF = Map.of("nomination-",
 			codes(NominationMove.values(), NominationMove::code), "measurement-",
 			codes(MeasurementMove.values(), MeasurementMove::code), "visit-",
-			codes(VisitOutcome.values(), VisitOutcome::code));
+			codes(VisitOutcome.values(), VisitOutcome::code), "photo-", codes(Decision.values(), Decision::word));
 
 	/**
 	 * What is handed on as the kind of a change, which was named by whoever called; a

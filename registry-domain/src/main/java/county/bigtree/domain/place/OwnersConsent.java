@@ -39,6 +39,13 @@ public record OwnersConsent(int owners, int toVisit, int toListing, int toPlace,
 		return this.toPlace == this.owners;
 	}
 
+	/**
+	 * Whether nobody stands against photos of it being published.
+	 */
+	public boolean allowsPhotos() {
+		return this.toPhotos == this.owners;
+	}
+
 	private static void within(String field, int value, int owners) {
 		if (value < 0 || value > owners) {
 			throw new IllegalArgumentException("%s must be from 0 to %d, but is %d".formatted(field, owners, value));

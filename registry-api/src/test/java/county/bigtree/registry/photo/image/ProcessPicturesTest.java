@@ -88,8 +88,8 @@ class ProcessPicturesTest {
 	@Test
 	void saysNothingOfWhatOtherFormatsHold() throws Exception {
 		byte[] exif = TestPictures.exif(1, SECRET);
-		byte[] png = TestPictures.png(200, 200, 200 * 601, TestPictures.pngChunk("eXIf", exif), TestPictures
-			.pngChunk("tEXt", ("Comment\0" + SECRET).getBytes(StandardCharsets.US_ASCII)));
+		byte[] png = TestPictures.png(200, 200, 200 * 601, TestPictures.pngChunk("eXIf", exif),
+				TestPictures.pngChunk("tEXt", ("Comment\0" + SECRET).getBytes(StandardCharsets.US_ASCII)));
 		byte[] webp = TestPictures.webp(TestPictures.webpChunk("VP8X", new byte[] { 8, 0, 0, 0, 119, 0, 0, 99, 0, 0 }),
 				TestPictures.lossyWebp(), TestPictures.webpChunk("EXIF", exif));
 		for (byte[] sent : List.of(png, webp)) {
@@ -122,8 +122,7 @@ class ProcessPicturesTest {
 	@Test
 	void turnsWebpAndPngToo() {
 		byte[] lying = TestPictures.exif(6, SECRET);
-		Picture webp = largest(
-				TestPictures.webp(TestPictures.lossyWebp(), TestPictures.webpChunk("EXIF", lying)));
+		Picture webp = largest(TestPictures.webp(TestPictures.lossyWebp(), TestPictures.webpChunk("EXIF", lying)));
 		assertThat(webp.width()).isEqualTo(100);
 		Picture png = largest(TestPictures.png(300, 200, 200 * 901, TestPictures.pngChunk("eXIf", lying)));
 		assertThat(png.width()).isEqualTo(200);
@@ -186,9 +185,8 @@ class ProcessPicturesTest {
 	void doesNotUnpackTextsHiddenInAPicture() {
 		byte[] zeroes = TestPictures.packed(new byte[300_000_000]);
 		byte[] text = TestPictures.joined("Comment\0\0".getBytes(StandardCharsets.US_ASCII), zeroes);
-		byte[] palette = TestPictures.joined(
-				Arrays.copyOf(TestPictures.png(1, 1, 1), 8), TestPictures.pngChunk("IHDR",
-						new byte[] { 0, 0, 0, (byte) 200, 0, 0, 0, (byte) 200, 8, 3, 0, 0, 0 }),
+		byte[] palette = TestPictures.joined(Arrays.copyOf(TestPictures.png(1, 1, 1), 8),
+				TestPictures.pngChunk("IHDR", new byte[] { 0, 0, 0, (byte) 200, 0, 0, 0, (byte) 200, 8, 3, 0, 0, 0 }),
 				TestPictures.pngChunk("zTXt", text), TestPictures.pngChunk("iCCP", text),
 				TestPictures.pngChunk("PLTE", new byte[] { 1, 2, 3 }),
 				TestPictures.pngChunk("IDAT", TestPictures.packed(new byte[200 * 201])),
