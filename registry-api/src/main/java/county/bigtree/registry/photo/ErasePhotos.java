@@ -105,7 +105,10 @@ public class ErasePhotos implements AuthoredWords {
 			.filter(Objects::nonNull)
 			.toList();
 		this.erasing.erase(change, words, by);
-		this.jdbc.sql("delete from keyed_answer where location = ?").param("/api/v1/photos/" + photo).update();
+		// What was answered is kept for those who ask again, and tells all of it.
+		this.jdbc.sql("delete from keyed_answer where location = :photo or path like :photo || '/%'")
+			.param("photo", "/api/v1/photos/" + photo)
+			.update();
 	}
 
 }

@@ -14,8 +14,11 @@ import java.util.regex.Pattern;
 import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
+import county.bigtree.registry.journal.SealJournal;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import county.bigtree.registry.photo.TestPhotos;
+import county.bigtree.registry.photo.image.TestPictures;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -66,6 +69,9 @@ class CanaryIT {
 	@Qualifier("requestMappingHandlerMapping")
 	private RequestMappingHandlerMapping handlers;
 
+	@Autowired
+	private SealJournal seals;
+
 	private final Canaries canaries = new Canaries();
 
 	/** Ids and tags that may not come out either, unless the asker named them. */
@@ -75,10 +81,13 @@ class CanaryIT {
 
 	private final Set<String> ids = new LinkedHashSet<>();
 
+	private String published = "";
+
 	private int asked;
 
 	@Test
 	void nothingPrivateComesOut(CapturedOutput log) throws Exception {
+		this.seals.seal();
 		this.trees.county(COUNTY, "CNY");
 		TestPerson coordinator = this.people.coordinator(COUNTY);
 		plant(coordinator);
@@ -93,6 +102,9 @@ class CanaryIT {
 				askEverything(path, asker, faults);
 			}
 			provoke(asker, faults);
+			assertThat(perform(get("/api/v1/photos/" + this.published + "/image"), asker).getStatus())
+				.as("a picture is shown, in which nothing is found")
+				.isEqualTo(200);
 		}
 		assertThat(faults).isEmpty();
 		assertThat(this.asked).as("requests made").isGreaterThan(1000);
@@ -129,6 +141,7 @@ class CanaryIT {
 			}
 			letters(tree);
 			work(tree, verifier, coordinator);
+			photos(tree, nomination.equals(listed), verifier, coordinator);
 		}
 	}
 
@@ -181,11 +194,40 @@ class CanaryIT {
 		this.ids.add(JsonPath.read(made("/api/v1/trees/" + tree + "/condition-reports", report, verifier), "$.id"));
 	}
 
+	/**
+	 * One that waits, one of a sheet of paper, and one that was passed: where the tree is
+	 * listed its owners then let photos be published, but what the camera noted is not.
+	 */
+	private void photos(String tree, boolean listed, TestPerson verifier, TestPerson coordinator) throws Exception {
+		String address = "/api/v1/trees/" + tree + "/photos";
+		byte[] file = TestPictures.withExif(TestPictures.jpeg(400, 300), 1, word("camera"));
+		for (String shows : List.of("bark", "sheet")) {
+			String waiting = TestPhotos.id(TestPhotos.send(this.trees, address, file, verifier, "shows", shows, "text",
+					word("phototext"), "credit", word("photocredit")));
+			this.ids.add(waiting);
+			this.secret.add(waiting);
+		}
+		String text = listed ? "an oak" : word("passedtext");
+		String passed = TestPhotos.id(TestPhotos.send(this.trees, address, file, verifier, "text", text));
+		answer(this.trees.decide("/api/v1/photos/" + passed, "/decisions", "{\"decision\": \"pass\"}", coordinator));
+		this.ids.add(passed);
+		if (!listed) {
+			this.secret.add(passed);
+			return;
+		}
+		for (Object owner : JsonPath.<List<Object>>read(
+				answer(this.trees.ask(get("/api/v1/trees/" + tree + "/owners"), coordinator)), "$.items[*].id")) {
+			made("/api/v1/owners/" + owner + "/consents", """
+					{"purposes": ["photos"], "given": true, "how": "letter"}""", coordinator);
+		}
+		this.published = passed;
+	}
+
 	/** What a coordinator should have found and did not: the test would prove nothing. */
 	private List<String> shown(TestPerson coordinator) throws Exception {
 		StringBuilder all = new StringBuilder();
 		for (String name : this.treeNames) {
-			for (String what : List.of("/owners", "/place")) {
+			for (String what : List.of("/owners", "/place", "/photos")) {
 				all.append(answer(this.trees.ask(get("/api/v1/trees/" + name + what), coordinator)));
 			}
 		}
@@ -201,7 +243,8 @@ class CanaryIT {
 		}
 		List<String> missing = new ArrayList<>();
 		for (String word : List.of("owner", "contact@", "mill-lane@", "locality", "consent", "finder",
-				"finders-contact", "credit", "letter", "letter@", "companion", "visit")) {
+				"finders-contact", "credit", "letter", "letter@", "companion", "visit", "phototext", "photocredit",
+				"passedtext")) {
 			if (!all.toString().contains(word(word))) {
 				missing.add(word);
 			}
@@ -230,7 +273,9 @@ class CanaryIT {
 			for (String query : queries) {
 				ask(get(address + query).accept(MediaType.APPLICATION_JSON), address + query, asker, faults);
 			}
-			ask(get(address).accept(MediaType.TEXT_HTML), address, asker, faults);
+			for (MediaType wanted : List.of(MediaType.TEXT_HTML, MediaType.IMAGE_JPEG)) {
+				ask(get(address).accept(wanted), address, asker, faults);
+			}
 		}
 	}
 

@@ -194,6 +194,13 @@ final class OddRequests {
 	}
 
 	private static byte[] file(String text, Random random) {
+		byte[] picture = TableRequests.content(text);
+		if (text.startsWith("/9j/") && random.nextInt(4) != 0) {
+			for (int hits = random.nextInt(4); hits > 0; hits--) {
+				picture[random.nextInt(picture.length)] = (byte) random.nextInt();
+			}
+			return picture;
+		}
 		return switch (random.nextInt(6)) {
 			case 0 -> OddText.text(random).getBytes(StandardCharsets.UTF_8);
 			case 1 -> text.replace(",", OddText.shortText(random)).getBytes(StandardCharsets.UTF_8);

@@ -14,6 +14,7 @@ import county.bigtree.registry.people.CountyRole;
 import county.bigtree.registry.people.Role;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import county.bigtree.registry.photo.TestPhotos;
 
 import org.springframework.mock.web.MockPart;
 import org.springframework.test.web.servlet.ResultActions;
@@ -107,6 +108,12 @@ final class PlantedThings {
 		put("sign-off", signOff(nominate(this.people.volunteer(this.county)), owner));
 		put("condition-report", filed("/api/v1/trees/" + standing.tree() + "/condition-reports",
 				"{\"condition\": \"damaged\", \"observedOn\": \"2025-06-01\"}", owner));
+		String photos = "/api/v1/trees/" + standing.tree() + "/photos";
+		put("photo", TestPhotos.sent(this.trees, photos, owner));
+		put("waiting photo", id("photo"));
+		put("passed photo", TestPhotos.sent(this.trees, photos, owner));
+		answer(this.trees.decide("/api/v1/photos/" + id("passed photo"), "/decisions",
+				"{\"decision\": \"pass\", \"text\": \"An oak.\"}", this.people.verifier(this.county)));
 		put("visit", filed("/api/v1/visits",
 				"{\"tree\": \"%s\", \"purpose\": \"condition\"}".formatted(standing.tree()), owner));
 	}
