@@ -11,6 +11,7 @@ import java.util.concurrent.TimeUnit;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.stereotype.Component;
 
 /**
@@ -34,7 +35,19 @@ public class ProcessPictures {
 
 	private static final Duration COME_BACK = Duration.ofSeconds(5);
 
-	private final Semaphore turns = new Semaphore(AT_ONCE, true);
+	private final Semaphore turns;
+
+	private final Duration patience;
+
+	@Autowired
+	ProcessPictures() {
+		this(new Semaphore(AT_ONCE, true), PATIENCE);
+	}
+
+	ProcessPictures(Semaphore turns, Duration patience) {
+		this.turns = turns;
+		this.patience = patience;
+	}
 
 	/**
 	 * The pictures made of the file, the narrowest first.
@@ -58,7 +71,7 @@ public class ProcessPictures {
 
 	private boolean takeTurn() {
 		try {
-			return this.turns.tryAcquire(PATIENCE.toMillis(), TimeUnit.MILLISECONDS);
+			return this.turns.tryAcquire(this.patience.toMillis(), TimeUnit.MILLISECONDS);
 		}
 		catch (InterruptedException ex) {
 			Thread.currentThread().interrupt();

@@ -5,8 +5,10 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.Semaphore;
 
 import javax.imageio.ImageIO;
 
@@ -249,6 +251,27 @@ class ProcessPicturesTest {
 			}
 		}
 		assertThat(taken).as("pictures that are seen in spite of it").isPositive();
+	}
+
+	@Test
+	void tellsToComeBackWhereTooManyAreWorkedOn() {
+		ProcessPictures busy = new ProcessPictures(new Semaphore(0), Duration.ZERO);
+		assertThatExceptionOfType(Problem.class).isThrownBy(() -> busy.process(TestPictures.jpeg(200, 200)))
+			.satisfies((problem) -> {
+				assertThat(problem.type()).isEqualTo(ProblemType.BUSY);
+				assertThat(problem.headers().getFirst("Retry-After")).isEqualTo("5");
+			});
+	}
+
+	@Test
+	void givesBackItsTurnWhateverComesOfTheFile() {
+		Semaphore one = new Semaphore(1);
+		ProcessPictures alone = new ProcessPictures(one, Duration.ZERO);
+		alone.process(TestPictures.jpeg(200, 200));
+		assertThat(one.availablePermits()).isOne();
+		assertThatExceptionOfType(Problem.class)
+			.isThrownBy(() -> alone.process(TestPictures.png(300, 300, 150 * 901)));
+		assertThat(one.availablePermits()).isOne();
 	}
 
 	private void refuses(byte[] file, String code) {
