@@ -269,8 +269,7 @@ class ProcessPicturesTest {
 		ProcessPictures alone = new ProcessPictures(one, Duration.ZERO);
 		alone.process(TestPictures.jpeg(200, 200));
 		assertThat(one.availablePermits()).isOne();
-		assertThatExceptionOfType(Problem.class)
-			.isThrownBy(() -> alone.process(TestPictures.png(300, 300, 150 * 901)));
+		assertThatExceptionOfType(Problem.class).isThrownBy(() -> alone.process(TestPictures.png(300, 300, 150 * 901)));
 		assertThat(one.availablePermits()).isOne();
 	}
 
