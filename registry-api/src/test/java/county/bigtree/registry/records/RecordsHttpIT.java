@@ -69,7 +69,7 @@ class RecordsHttpIT {
 		assertThat(inFolder).isEqualTo(atItsAddress);
 		Map<String, String> shown = folder("tree=" + filed.tree(), null);
 		assertThat(shown).containsOnlyKeys("index.json", "trees/RCA-0001/tree.json", "trees/RCA-0001/scores.json",
-				"trees/RCA-0001/measurements.json", "trees/RCA-0001/story.json");
+				"trees/RCA-0001/measurements.json", "trees/RCA-0001/photos.json", "trees/RCA-0001/story.json");
 		assertThat(String.join("", shown.values())).doesNotContain("the dog bites", "A. Finder",
 				"\"latitude\" : 40.1,");
 		assertThat(withheld(shown)).contains("nominations", "visits", "sign-offs", "condition-reports", "relocations",
