@@ -57,8 +57,8 @@ class DemoPhotos implements DemoPart {
 	private void decide(DemoStory story, JsonNode action, Actor actor) {
 		JsonNode body = action.path("body");
 		this.deciding.decide(actor, story.recall("photo", text(action, "photo")),
-				Decision.find(text(body, "decision")).orElseThrow(),
-				optional(body, "text"), optional(body, "reason"), WHATEVER_ITS_REVISION);
+				Decision.find(text(body, "decision")).orElseThrow(), optional(body, "text"), optional(body, "reason"),
+				WHATEVER_ITS_REVISION);
 	}
 
 	private static @Nullable String optional(JsonNode body, String field) {

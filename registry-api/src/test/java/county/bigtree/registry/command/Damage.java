@@ -92,8 +92,7 @@ enum Damage {
 	PHOTO_STILL_THERE("""
 			insert into photo_erasure (photo, county, seq, recorded_at, by_person, ground)
 			select id, county, seq, recorded_at, by_person, 'asked-by-author' from photo
-			where id in (select photo from photo_body) limit 1""",
-			"was erased and its pictures are still there"),
+			where id in (select photo from photo_body) limit 1""", "was erased and its pictures are still there"),
 
 	SHEET_PASSED("update photo set shows = 'sheet'", "shows a sheet of paper and was passed"),
 
