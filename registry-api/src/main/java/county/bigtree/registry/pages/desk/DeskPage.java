@@ -33,7 +33,7 @@ class DeskPage {
 	private static final int SHOWN = 50;
 
 	private static final List<String> KINDS = List.of("nomination", "measurement", "sign-off", "condition-report",
-			"not-found", "relocation", "letter");
+			"not-found", "relocation", "photo", "letter");
 
 	private final Desks desks;
 

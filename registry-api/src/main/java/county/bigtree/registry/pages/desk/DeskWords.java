@@ -161,6 +161,7 @@ public final class DeskWords {
 			case "sign-off" -> "verdict.";
 			case "letter" -> "desk.letter.about.";
 			case "relocation" -> "relocation.status.";
+			case "photo" -> "photo.shows.";
 			default -> "condition.";
 		} + status);
 		return (named != null) ? named : status;
