@@ -158,9 +158,10 @@ class SpeciesPage {
 		String title = message("title." + span.title().word());
 		Instant to = span.to();
 		String told = (to == null) ? message("bar.told.held", title, words.day(span.from()))
-				: message("bar.told", title, words.day(span.from()), words.day(to), message("reason." + span.ended()));
+				: message("bar.told", title, words.day(span.from()), words.day(to));
+		String why = (span.ended() != null) ? message("reason." + span.ended()) : null;
 		return new LeadersPicture.Held(named(span.tag()), named(span.tag()), span.title().word(),
-				words.date(span.from()), (to != null) ? words.date(to) : null, told);
+				words.date(span.from()), (to != null) ? words.date(to) : null, told, why);
 	}
 
 	private String named(@Nullable String tag) {

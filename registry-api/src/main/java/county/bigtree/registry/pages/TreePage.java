@@ -1,13 +1,15 @@
 package county.bigtree.registry.pages;
 
 import java.time.Instant;
-import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -25,6 +27,7 @@ import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import county.bigtree.registry.story.TellStory;
 import io.swagger.v3.oas.annotations.Hidden;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Controller;
@@ -85,7 +88,9 @@ class TreePage {
 		model.addAttribute("tree", present);
 		model.addAttribute("species", this.species.get(present.species()));
 		model.addAttribute("words", words);
+		Map<ReadScores.ScoreOfDay, Counted> counted = counted(scores, measurements);
 		model.addAttribute("history", scores);
+		model.addAttribute("counted", counted);
 		model.addAttribute("current",
 				scores.stream().filter((score) -> isCurrent(score, present)).findFirst().orElse(null));
 		model.addAttribute("measurements", measurements);
@@ -93,7 +98,7 @@ class TreePage {
 				this.reads.photos().publishedOf(present.id()).stream().map(PhotoOnPage::of).toList());
 		model.addAttribute("story", this.reads.stories().ofTree(null, present.id(), BEGINNING, STORY));
 		if (!scores.isEmpty()) {
-			model.addAttribute("picture", picture(scores, measurements, words));
+			model.addAttribute("picture", picture(scores, counted, words));
 		}
 		return "tree";
 	}
@@ -115,24 +120,58 @@ class TreePage {
 				&& score.measurement().equals(tree.score().measurement());
 	}
 
-	private ScoreHistoryPicture picture(List<ReadScores.ScoreOfDay> scores, List<MeasurementJson> measurements,
+	private ScoreHistoryPicture picture(List<ReadScores.ScoreOfDay> scores, Map<ReadScores.ScoreOfDay, Counted> counted,
 			Words words) {
-		Map<UUID, MeasurementJson> known = measurements.stream()
-			.collect(Collectors.toMap(MeasurementJson::id, Function.identity()));
-		List<Scored> drawn = scores.stream().map((score) -> scored(score, known, words)).toList();
-		LocalDate today = words.date(this.clock.now());
-		return ScoreHistoryPicture.of(drawn, today);
+		List<Scored> drawn = scores.stream().map((score) -> {
+			Counted how = Objects.requireNonNull(counted.get(score));
+			String told = "%s: %s ± %s".formatted(words.known(score.measured()), words.points(score.points()),
+					words.points(score.pointsU().doubleValue()));
+			return new Scored(score.measuredOn(), score.points().doubleValue(), score.pointsU().doubleValue(),
+					how.how(), told, message("how." + how.how()), how.heightBy());
+		}).toList();
+		return ScoreHistoryPicture.of(drawn, words.date(this.clock.now()));
 	}
 
-	private Scored scored(ReadScores.ScoreOfDay score, Map<UUID, MeasurementJson> known, Words words) {
-		MeasurementJson measurement = known.get(score.measurement());
-		String basis = score.carriedOver() ? "carried-over" : (measurement != null) ? measurement.basis() : "filed";
-		String how = Scored.how(basis, score.withdrawnAt());
-		String method = (measurement != null) ? measurement.readings().path("height").path("method").asString("") : "";
-		String told = "%s: %s ± %s, %s".formatted(words.known(score.measured()), words.points(score.points()),
-				words.points(score.pointsU().doubleValue()),
-				this.messages.getMessage("how." + how, null, Locale.US) + (method.isEmpty() ? "" : ", " + method));
-		return new Scored(score.measuredOn(), score.points().doubleValue(), score.pointsU().doubleValue(), how, told);
+	/** How each of the scores came to count. */
+	private Map<ReadScores.ScoreOfDay, Counted> counted(List<ReadScores.ScoreOfDay> scores,
+			List<MeasurementJson> measurements) {
+		Map<UUID, MeasurementJson> known = measurements.stream()
+			.collect(Collectors.toMap(MeasurementJson::id, Function.identity()));
+		Map<ReadScores.ScoreOfDay, Counted> counted = new HashMap<>();
+		for (ReadScores.ScoreOfDay score : scores) {
+			MeasurementJson measurement = known.get(score.measurement());
+			String basis = score.carriedOver() ? "carried-over" : (measurement != null) ? measurement.basis() : "filed";
+			String how = Scored.how(basis, score.withdrawnAt());
+			counted.put(score, new Counted(how, methods(measurement)));
+		}
+		return counted;
+	}
+
+	private List<String> methods(@Nullable MeasurementJson measurement) {
+		return (measurement == null) ? List.of()
+				: Stream.of("girth", "height", "crown")
+					.map((figure) -> measurement.readings().path(figure).path("method").asString(""))
+					.filter((method) -> !method.isEmpty())
+					.map((method) -> message("method." + method))
+					.toList();
+	}
+
+	private String message(String key) {
+		return Objects.requireNonNull(this.messages.getMessage(key, null, Locale.US));
+	}
+
+	/**
+	 * How a score came to count.
+	 *
+	 * @param how confirmed, checked, carried-over or withdrawn
+	 * @param methods by which girth, height and crown were measured, in words
+	 */
+	record Counted(String how, List<String> methods) {
+
+		String heightBy() {
+			return (this.methods.size() < 2) ? "" : this.methods.get(1);
+		}
+
 	}
 
 	/**

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record LeadPicture(int width, int height, List<Row> rows, List<Tick> points) {
 
-	private static final int ROW = 30;
+	private static final int ROW = 40;
 
 	private static final int TOP = 6;
 
@@ -32,7 +32,7 @@ public record LeadPicture(int width, int height, List<Row> rows, List<Tick> poin
 		List<Row> rows = new ArrayList<>();
 		for (Ranked tree : trees) {
 			int y = TOP + rows.size() * ROW;
-			rows.add(new Row(tree.tree(), tree.title(), y + 12, y + 20, points.at(tree.points() - 2 * tree.u()),
+			rows.add(new Row(tree.tree(), tree.title(), y + 15, y + 27, points.at(tree.points() - 2 * tree.u()),
 					points.at(tree.points() + 2 * tree.u()), points.at(tree.points())));
 		}
 		return new LeadPicture(Drawn.WIDTH, TOP + rows.size() * ROW + AXIS, rows, points.ticks());

@@ -20,15 +20,16 @@ public record LeadersPicture(int width, int height, List<Row> rows, List<Tick> y
 
 	private static final int MOST = 12;
 
-	private static final int ROW = 34;
+	private static final int ROW = 40;
 
-	private static final int LABEL = 12;
+	private static final int LABEL = 16;
 
 	private static final int BAR = 12;
 
-	private static final int TOP = 8;
+	/** Room for what is said of the bar that is pointed at. */
+	private static final int TOP = 54;
 
-	private static final int AXIS = 26;
+	private static final int AXIS = 28;
 
 	private static final int EDGE = 10;
 
@@ -58,7 +59,7 @@ public record LeadersPicture(int width, int height, List<Row> rows, List<Tick> y
 	private static Bar bar(Held held, LocalDate today, TimeAxis time, int y) {
 		double x = time.at(held.from());
 		return new Bar(x, y, Drawn.tenth(Math.max(time.at(held.until(today)) - x, 2)), BAR, held.title(),
-				held.to() == null, held.told());
+				held.to() == null, held.told(), held.why());
 	}
 
 	/** Where the axis lies. */
@@ -73,8 +74,10 @@ public record LeadersPicture(int width, int height, List<Row> rows, List<Tick> y
 	 * @param label its tag, or what is said in its place
 	 * @param to the day on which it ended, or null while it is held
 	 * @param told what is said of it where it is pointed at
+	 * @param why it ended, or null while it is held
 	 */
-	public record Held(String tree, String label, String title, LocalDate from, @Nullable LocalDate to, String told) {
+	public record Held(String tree, String label, String title, LocalDate from, @Nullable LocalDate to, String told,
+			@Nullable String why) {
 
 		LocalDate until(LocalDate today) {
 			return (this.to != null) ? this.to : today;
@@ -87,7 +90,8 @@ public record LeadersPicture(int width, int height, List<Row> rows, List<Tick> y
 	}
 
 	/** A span. */
-	public record Bar(double x, double y, double width, double height, String title, boolean held, String told) {
+	public record Bar(double x, double y, double width, double height, String title, boolean held, String told,
+			@Nullable String why) {
 	}
 
 }

@@ -20,9 +20,10 @@ import org.jspecify.annotations.Nullable;
 public record ScoreHistoryPicture(int width, int height, List<Span> spans, List<Mark> marks, List<Tick> years,
 		List<Tick> points) {
 
-	private static final int HEIGHT = 260;
+	private static final int HEIGHT = 322;
 
-	private static final int TOP = 16;
+	/** Beneath what is said of the mark that is pointed at. */
+	private static final int TOP = 84;
 
 	private static final int BOTTOM = HEIGHT - 34;
 
@@ -42,7 +43,8 @@ public record ScoreHistoryPicture(int width, int height, List<Span> spans, List<
 			.mapToObj((i) -> span(held.get(i), (i + 1 < held.size()) ? held.get(i + 1).day() : until, time, points))
 			.toList();
 		List<Mark> marks = sorted.stream()
-			.map((score) -> new Mark(time.at(score.day()), points.at(score.points()), score.how(), score.told()))
+			.map((score) -> new Mark(time.at(score.day()), points.at(score.points()), score.how(), score.told(),
+					score.why(), score.by()))
 			.toList();
 		return new ScoreHistoryPicture(Drawn.WIDTH, HEIGHT, spans, marks, time.ticks(), points.ticks());
 	}
@@ -74,8 +76,10 @@ public record ScoreHistoryPicture(int width, int height, List<Span> spans, List<
 	 * @param u standard uncertainty of the points
 	 * @param how confirmed, checked, carried-over or withdrawn
 	 * @param told what is said of it where it is pointed at
+	 * @param why it counts, or counts no more
+	 * @param by which method the height was measured; empty where that isn't known
 	 */
-	public record Scored(LocalDate day, double points, double u, String how, String told) {
+	public record Scored(LocalDate day, double points, double u, String how, String told, String why, String by) {
 
 		/** It counted, and does no more. */
 		public static final String WITHDRAWN = "withdrawn";
@@ -95,7 +99,7 @@ public record ScoreHistoryPicture(int width, int height, List<Span> spans, List<
 	}
 
 	/** A measurement. */
-	public record Mark(double x, double y, String how, String told) {
+	public record Mark(double x, double y, String how, String told, String why, String by) {
 	}
 
 }

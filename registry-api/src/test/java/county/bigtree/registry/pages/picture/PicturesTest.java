@@ -2,6 +2,7 @@ package county.bigtree.registry.pages.picture;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.stream.IntStream;
 
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
@@ -105,12 +106,74 @@ class PicturesTest {
 		assertThat(picture.bandFrom() + picture.bandWidth()).isEqualTo(picture.rows().get(1).to());
 	}
 
+	@Test
+	void aBarTellsWhyItEndedAndOneThatIsHeldDoesNot() {
+		LeadersPicture picture = LeadersPicture.of(
+				List.of(held("LM-1", FIRST, FIRST.plusYears(1)), held("LM-2", FIRST.plusYears(1), null)),
+				FIRST.plusYears(4));
+		assertThat(picture.rows().get(0).bars().get(0).why()).isNull();
+		assertThat(picture.rows().get(1).bars().get(0).why()).isEqualTo("it fell");
+	}
+
+	@Test
+	void sixtyHoldersAreCutToWhatFitsAndTheRestIsCounted() {
+		List<LeadersPicture.Held> spans = IntStream.range(0, 60)
+			.mapToObj((i) -> held("LM-" + i, FIRST.plusMonths(i), (i < 59) ? FIRST.plusMonths(i + 1) : null))
+			.toList();
+		LeadersPicture picture = LeadersPicture.of(spans, FIRST.plusMonths(60));
+		assertThat(picture.rows()).hasSize(12);
+		assertThat(picture.rows().get(0).tree()).isEqualTo("LM-59");
+		assertThat(picture.leftOut()).isEqualTo(48);
+		assertThat(picture.rows()).allSatisfy((row) -> assertThat(row.y()).isBetween(54, picture.bottom()));
+	}
+
+	@Test
+	void sixtyTitlesOfOneTreeShareItsRow() {
+		List<LeadersPicture.Held> spans = IntStream.range(0, 60)
+			.mapToObj((i) -> held("LM-1", FIRST.plusMonths(2 * i), FIRST.plusMonths(2 * i + 1)))
+			.toList();
+		LeadersPicture picture = LeadersPicture.of(spans, FIRST.plusMonths(120));
+		assertThat(picture.rows()).hasSize(1);
+		assertThat(picture.rows().get(0).bars()).hasSize(60)
+			.allSatisfy((bar) -> assertThat(bar.width()).isGreaterThanOrEqualTo(2));
+	}
+
+	@Test
+	void smallPicturesShareOneScale() {
+		SmallMultiples pictures = SmallMultiples.of(List.of(
+				series("larkmere", step(FIRST, FIRST.plusYears(1), 200),
+						step(FIRST.plusYears(1), FIRST.plusYears(4), 300)),
+				series("sedgeholt", step(FIRST.plusYears(2), FIRST.plusYears(4), 300))), FIRST.plusYears(4));
+		String first = pictures.series().get(0).line();
+		String second = pictures.series().get(1).line();
+		assertThat(first).matches("M38\\.0 [\\d.]+H[\\d.]+V[\\d.]+H232\\.0");
+		assertThat(second).matches("M[\\d.]+ [\\d.]+H232\\.0");
+		assertThat(second.replaceFirst("M[\\d.]+ ([\\d.]+)H.*", "$1"))
+			.isEqualTo(first.replaceFirst(".*V([\\d.]+)H.*", "$1"));
+		assertThat(pictures.points()).extracting(Tick::label).containsExactly("200", "300");
+	}
+
+	@Test
+	void aTimeWithoutAChampionIsAGap() {
+		SmallMultiples pictures = SmallMultiples.of(List.of(series("larkmere", step(FIRST, FIRST.plusYears(1), 200),
+				step(FIRST.plusYears(2), FIRST.plusYears(3), 210))), FIRST.plusYears(3));
+		assertThat(pictures.series().get(0).line().chars().filter((c) -> c == 'M').count()).isEqualTo(2);
+	}
+
+	private static SmallMultiples.Series series(String county, SmallMultiples.Step... steps) {
+		return new SmallMultiples.Series(county, county, county, List.of(steps));
+	}
+
+	private static SmallMultiples.Step step(LocalDate from, LocalDate to, double points) {
+		return new SmallMultiples.Step(from, to, points);
+	}
+
 	private static ScoreHistoryPicture.Scored scored(LocalDate day, double points, String how) {
-		return new ScoreHistoryPicture.Scored(day, points, 2, how, how);
+		return new ScoreHistoryPicture.Scored(day, points, 2, how, how, how, "tape");
 	}
 
 	private static LeadersPicture.Held held(String tree, LocalDate from, @Nullable LocalDate to) {
-		return new LeadersPicture.Held(tree, tree, "champion", from, to, "");
+		return new LeadersPicture.Held(tree, tree, "champion", from, to, "", (to != null) ? "it fell" : null);
 	}
 
 }
