@@ -56,6 +56,8 @@ class SpeciesPage {
 
 	private static final Instant BEGINNING = Instant.EPOCH.minusSeconds(10_000_000_000L);
 
+	private static final Instant END = Instant.EPOCH.plusSeconds(100_000_000_000L);
+
 	/** Between one moment of the register and the next. */
 	private static final Duration TICK = Duration.of(1, ChronoUnit.MICROS);
 
@@ -101,10 +103,10 @@ class SpeciesPage {
 			@RequestParam(required = false) @Nullable Instant at, @Nullable Actor actor,
 			@ModelAttribute("units") Units units, Model model) {
 		about(county, species, units, model);
-		Story story = this.reads.stories()
-			.ofSpecies(actor, new BookKey(county, species), (at != null) ? at.minus(TICK) : BEGINNING, STORY);
+		Instant after = (at != null && at.isAfter(BEGINNING) && at.isBefore(END)) ? at.minus(TICK) : BEGINNING;
+		Story story = this.reads.stories().ofSpecies(actor, new BookKey(county, species), after, STORY);
 		model.addAttribute("story", story);
-		model.addAttribute("at", at);
+		model.addAttribute("at", after.equals(BEGINNING) ? null : at);
 		Instant last = story.last();
 		model.addAttribute("next", (last != null) ? last.plus(TICK) : null);
 		return "species-story";
