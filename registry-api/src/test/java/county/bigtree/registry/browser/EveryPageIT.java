@@ -79,7 +79,6 @@ class EveryPageIT {
 
 	@Test
 	void canBeUsedByEveryone() throws Exception {
-		new DemoWork(site(), this.jdbc).bringAbout();
 		List<String> faults = new ArrayList<>();
 		for (String who : rows().map(Row::who).collect(Collectors.toCollection(TreeSet::new))) {
 			List<Row> rows = rows().filter((row) -> row.who().equals(who)).toList();
