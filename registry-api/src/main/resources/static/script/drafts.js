@@ -75,8 +75,7 @@ export function follow(form, fill) {
   if (!kept || !notice || !('fresh' in form.dataset)) {
     return;
   }
-  const time = notice.querySelector('time');
-  time.dateTime = new Date(kept.at).toISOString();
+  const time = notice.querySelector('.when');
   time.textContent = when(kept.at);
   notice.hidden = false;
   notice.querySelector('[data-draft="continue"]').addEventListener('click', () => {
