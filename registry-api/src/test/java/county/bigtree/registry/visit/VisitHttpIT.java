@@ -233,7 +233,8 @@ class VisitHttpIT {
 			.andReturn()
 			.getResponse()
 			.getContentAsString();
-		assertThat(dry).doesNotContain("in leaf");
+		assertThat(JsonPath.<Object>read(dry, "$.changes").toString()).doesNotContain("in leaf");
+		assertThat((String) JsonPath.read(dry, "$.answer.outcome.outcome")).isEqualTo("seen");
 		this.trees.ask(get(visit), coordinator).andExpect(jsonPath("$.outcome").value(nullValue()));
 		String told = this.trees.decide(visit, "/outcome", SEEN, coordinator)
 			.andExpect(status().isOk())
