@@ -37,7 +37,7 @@ class RemeasurePageIT {
 	@BeforeEach
 	void found() throws Exception {
 		if (!founded) {
-			this.trees.county(COUNTY, "AGS");
+			this.trees.county(COUNTY, "AGN");
 			founded = true;
 		}
 	}
@@ -202,7 +202,7 @@ class RemeasurePageIT {
 	private String standing() throws Exception {
 		String tree = this.trees.standing(COUNTY, 100, "2024-05-02").tree();
 		String page = PageReader.anonymous(this.mvc).page("/trees/" + tree);
-		return "/trees/" + page.replaceFirst("(?s).*?(AGS-[0-9]+).*", "$1");
+		return "/trees/" + page.replaceFirst("(?s).*?(AGN-[0-9]+).*", "$1");
 	}
 
 }
