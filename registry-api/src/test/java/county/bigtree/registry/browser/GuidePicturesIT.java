@@ -15,6 +15,8 @@ import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.TestPropertySource;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 /**
  * Takes the pictures of {@code docs/guide.md} from the demo, into the folder that
  * {@code registry.guide} names.
@@ -57,9 +59,10 @@ class GuidePicturesIT {
 					new Browser.NewContextOptions().setViewportSize(WIDTH, height).setColorScheme(ColorScheme.LIGHT))) {
 			Page page = context.newPage();
 			EveryPageIT.signIn(page, site, who);
-			page.navigate(site + address);
-			page.screenshot(
-					new Page.ScreenshotOptions().setPath(Path.of(System.getProperty("registry.guide"), name + ".png")));
+			assertThat(java.util.Objects.requireNonNull(page.navigate(site + address)).status()).isEqualTo(200);
+			Path file = Path.of(System.getProperty("registry.guide"), name + ".png");
+			page.screenshot(new Page.ScreenshotOptions().setPath(file));
+			assertThat(file).isNotEmptyFile();
 		}
 	}
 

@@ -20,6 +20,8 @@ import org.springframework.boot.test.web.server.LocalServerPort;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.TestPropertySource;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 /**
  * Takes pictures of every page of the demo for people to look at, into the folder that
  * {@code registry.pictures} names: phone and desk, light and dark. With
@@ -66,7 +68,8 @@ class PicturesOfPagesIT {
 			EveryPageIT.signIn(page, site, who);
 			int number = 0;
 			for (EveryPageIT.Row row : rows) {
-				page.navigate(site + row.address(this.jdbc));
+				assertThat(java.util.Objects.requireNonNull(page.navigate(site + row.address(this.jdbc))).status())
+					.isEqualTo(200);
 				String name = "%s-%s-%d-%s-%d.png".formatted(row.pattern().replaceAll("[^a-z]+", "-"), who, width,
 						scheme.name().toLowerCase(Locale.ROOT), number++);
 				page.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(folder.resolve(name)));
