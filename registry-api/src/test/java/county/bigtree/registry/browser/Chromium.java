@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Assumptions;
 
@@ -21,6 +22,9 @@ import org.junit.jupiter.api.Assumptions;
  * another executable.
  */
 final class Chromium {
+
+	/** For a machine that does other things besides. */
+	private static final double PATIENCE_MILLIS = 20_000;
 
 	private static final List<String> NAMES = List.of("chromium", "chromium-browser", "google-chrome");
 
@@ -41,6 +45,7 @@ final class Chromium {
 			browser = playwright.chromium()
 				.launch(new BrowserType.LaunchOptions().setExecutablePath(executable.get())
 					.setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage")));
+			PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
 			Runtime.getRuntime().addShutdownHook(new Thread(playwright::close));
 		}
 		return Objects.requireNonNull(browser);
