@@ -140,6 +140,23 @@ class JourneysIT {
 	}
 
 	@Test
+	void asksWhyAPhotoIsNotPassedAndThenPassesIt() {
+		try (BrowserContext desk = context(false, EveryPageIT.PHONE)) {
+			Page page = desk.newPage();
+			EveryPageIT.signIn(page, site(), "coordinator");
+			page.navigate(site() + "/desk/larkmere/photos");
+			Locator words = page.locator("main input[name=text]").first();
+			words.fill("A tear on the east side.");
+			page.locator("main button[value=refuse]").first().click();
+			assertThat(page.locator("#wrong")).isVisible();
+			assertThat(words).hasValue("A tear on the east side.");
+			page.locator("main button[value=pass]").first().click();
+			assertThat(page.locator("main [role=status]")).isVisible();
+			assertThat(page.locator("main")).containsText("No photo waits.");
+		}
+	}
+
+	@Test
 	void takesALetterFromAnybody() {
 		try (BrowserContext anybody = context(false, EveryPageIT.PHONE)) {
 			Page page = anybody.newPage();
