@@ -79,6 +79,9 @@ class RulesInForce implements OpenWork {
 		append(text, "for a title: %s", book.requiredSignOffsForTitle());
 		yes(text, "a title changes only with a coordinator's yes", book.titleNeedsCoordinator());
 		words(text, "titles only by figures taken with: %s", book.titleMethods());
+		if (book.photosRequired() != null && book.photosRequired() > 0) {
+			append(text, "passed photos before a sign-off gives a title: %s", book.photosRequired());
+		}
 		words(text, "only these species hold titles: %s", book.eligibleSpecies());
 		yes(text, "a verifier brings readings of their own", book.checkReadingsRequired());
 		append(text, "days to answer what is asked: %s", book.answerDays());

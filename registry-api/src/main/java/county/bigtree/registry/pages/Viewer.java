@@ -11,16 +11,26 @@ import county.bigtree.registry.people.Role;
  *
  * @param name by which they are credited
  * @param files whether they hold a role in a county
- * @param verifies whether they verify somewhere
+ * @param verified the counties in which they verify or coordinate, in order
  * @param coordinates the counties they coordinate, in order
  * @param administers whether they run the service
  */
-public record Viewer(String name, boolean files, boolean verifies, List<String> coordinates, boolean administers) {
+public record Viewer(String name, boolean files, List<String> verified, List<String> coordinates, boolean administers) {
 
 	static Viewer of(Actor actor) {
 		List<String> coordinates = actor.roles().keySet().stream().filter(actor::isCoordinatorOf).sorted().toList();
-		return new Viewer(actor.creditName(), actor.isAnywhere(Role.VOLUNTEER), actor.isAnywhere(Role.VERIFIER),
-				coordinates, actor.administrator());
+		List<String> verified = actor.roles().keySet().stream().filter(actor::isVerifierIn).sorted().toList();
+		return new Viewer(actor.creditName(), actor.isAnywhere(Role.VOLUNTEER), verified, coordinates,
+				actor.administrator());
+	}
+
+	/** Whether they verify somewhere. */
+	public boolean verifies() {
+		return !this.verified.isEmpty();
+	}
+
+	public boolean verifiesIn(String county) {
+		return this.verified.contains(county);
 	}
 
 	/** Whether the desk has anything for them. */

@@ -36,6 +36,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 		@Nullable Integer requiredSignOffsForTitle, @Nullable Boolean titleNeedsCoordinator,
 		@Nullable List<String> titleMethods,
 		@Nullable @Schema(
+				description = "passed photos of its tree, 0 to 10, that a measurement needs on which a title would rest") Integer photosRequired,
+		@Nullable @Schema(
 				description = "keys of the species of which trees may hold titles; null for all") List<@NotNull String> eligibleSpecies,
 		@Nullable String reason) {
 
@@ -52,7 +54,7 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				rulebook.slopeRule().name().toLowerCase(Locale.ROOT), rulebook.tolerances(),
 				rulebook.carriedOverUntil(), Carry.from(rulebook.carryForward()), rulebook.oldestFilingMonths(),
 				rulebook.answerDays(), rulebook.title().requiredSignOffs(), rulebook.title().needsCoordinator(),
-				rulebook.title().methods().stream().sorted().map(Method::code).toList(),
+				rulebook.title().methods().stream().sorted().map(Method::code).toList(), rulebook.title().photos(),
 				list(rulebook.eligibleSpecies()), null);
 	}
 
@@ -63,8 +65,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 		return new RulebookJson(day, this.tieRule, this.currencyYears, this.whenStale, this.sightingYears,
 				this.remeasureWithin, this.requiredSignOffs, this.checkReadingsRequired, this.slopeRule,
 				this.tolerances, this.carriedOverUntil, this.carryForward, this.oldestFilingMonths, this.answerDays,
-				this.requiredSignOffsForTitle, this.titleNeedsCoordinator, this.titleMethods, this.eligibleSpecies,
-				this.reason);
+				this.requiredSignOffsForTitle, this.titleNeedsCoordinator, this.titleMethods, this.photosRequired,
+				this.eligibleSpecies, this.reason);
 	}
 
 	/**
@@ -74,8 +76,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 		return new RulebookJson(this.effectiveOn, this.tieRule, this.currencyYears, this.whenStale, this.sightingYears,
 				this.remeasureWithin, this.requiredSignOffs, this.checkReadingsRequired, this.slopeRule,
 				this.tolerances, this.carriedOverUntil, this.carryForward, this.oldestFilingMonths, this.answerDays,
-				this.requiredSignOffsForTitle, this.titleNeedsCoordinator, this.titleMethods, this.eligibleSpecies,
-				why);
+				this.requiredSignOffsForTitle, this.titleNeedsCoordinator, this.titleMethods, this.photosRequired,
+				this.eligibleSpecies, why);
 	}
 
 	/**
@@ -106,7 +108,8 @@ public record RulebookJson(@NotNull LocalDate effectiveOn, @Nullable @Valid Tie 
 				orElse(this.titleNeedsCoordinator, defaults.title().needsCoordinator()),
 				(this.titleMethods != null)
 						? this.titleMethods.stream().map(RulebookJson::method).collect(Collectors.toSet())
-						: defaults.title().methods());
+						: defaults.title().methods(),
+				orElse(this.photosRequired, defaults.title().photos()));
 	}
 
 	private static Method method(String code) {

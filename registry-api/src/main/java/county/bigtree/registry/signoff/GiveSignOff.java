@@ -97,6 +97,7 @@ public class GiveSignOff {
 		this.judging.required(change, measurement, rulebook);
 		UUID own = this.own.record(change, actor, tree.id(), body.measurement());
 		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own, agreement);
+		this.judging.requirePhotos(change, present, own, body.verdict().equals(Verdict.CONFIRMED.code()), rulebook);
 		boolean counts = own != null && this.judging.counts(own) || this.judging.counts(id);
 		boolean waits = this.judging.defer(change, signOff, tree.id(), counts,
 				actor.isCoordinatorOf(tree.county()) ? actor : null);

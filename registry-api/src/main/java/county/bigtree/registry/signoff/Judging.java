@@ -16,6 +16,9 @@ import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.measurement.ReadMeasurements;
 import county.bigtree.registry.nomination.MoveNomination;
 import county.bigtree.registry.people.Actor;
+import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
 import county.bigtree.registry.standing.TitlesAtStake;
@@ -31,6 +34,9 @@ import org.springframework.stereotype.Component;
  */
 @Component
 class Judging {
+
+	private static final String TOO_FEW_PHOTOS = "By this sign-off the tree would hold a title, and for that the county asks for "
+			+ "%d photo%s of it that a verifier or coordinator has passed; %d are. Pass photos that wait, or send some, and sign off then.";
 
 	private final JdbcClient jdbc;
 
@@ -87,6 +93,35 @@ class Judging {
 					needed);
 			return needed;
 		});
+	}
+
+	/**
+	 * Refuses a sign-off, once it is recorded, by which a title would rest on figures of
+	 * a tree with fewer passed photos than the rules ask for.
+	 * @param own the measurement that the verifier brought, or null
+	 * @param agrees whether the sign-off says that the filed figures hold
+	 */
+	void requirePhotos(Change change, ReadMeasurements.Measurement filed, @Nullable UUID own, boolean agrees,
+			Rulebook rulebook) {
+		UUID counting = (own != null && isFull(own)) ? own : (agrees ? filed.id() : null);
+		int needed = (counting != null) ? this.atStake.photosNeeded(change, filed.tree(), counting, rulebook) : 0;
+		int passed = (needed > 0) ? photosPassed(filed.tree(), change.recordedAt()) : 0;
+		if (passed < needed) {
+			throw Problem.of(ProblemType.REFUSED, TOO_FEW_PHOTOS.formatted(needed, (needed == 1) ? "" : "s", passed))
+				.with("photosRequired", needed)
+				.with("photosPassed", passed);
+		}
+	}
+
+	private boolean isFull(UUID brought) {
+		return this.jdbc.sql("select brought_full(?)").param(brought).query(Boolean.class).single();
+	}
+
+	private int photosPassed(UUID tree, Instant at) {
+		return this.jdbc.sql("select photos_passed(kept_tree(?), ?)")
+			.params(tree, SqlTime.of(at))
+			.query(Integer.class)
+			.single();
 	}
 
 	/**

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.OptionalLong;
 
+import county.bigtree.domain.rulebook.TitleRules;
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
 import county.bigtree.registry.journal.SqlTime;
@@ -17,9 +18,10 @@ import org.springframework.stereotype.Component;
 
 /**
  * What counties ask for a title was asked: where a coordinator's yes is needed, no title
- * changed by a sign-off without it, and none began by the first sign-off on a measurement
- * that needed more for it. A change at the very start of a day is left out: there time
- * may be what changed the title.
+ * changed by a sign-off without it, none began by the first sign-off on a measurement
+ * that needed more for it, and none by a sign-off that came while fewer photos of the
+ * tree were passed than are asked for. A change at the very start of a day is left out:
+ * there time may be what changed the title.
  */
 @Component
 @Order(8)
@@ -33,7 +35,11 @@ class TitleAssentCheck implements RegisterCheck {
 			    where d.sign_off = s.id and a.recorded_at = e.at) as assented,
 			  case when e.began and q.recorded_at = e.at and exists (select from score c
 			      where c.tree = t.tree and c.recorded_at = e.at and m.id in (c.measurement, c.height_from, c.crown_from))
-			    then q.required end as first_of
+			    then q.required end as first_of,
+			  case when e.began and exists (select from score c where c.tree = t.tree and c.recorded_at = e.at
+			      and (m.id in (c.measurement, c.height_from, c.crown_from)
+			        or s.own_measurement in (c.measurement, c.height_from, c.crown_from)))
+			    then photos_passed(t.tree, e.at) end as photos
 			from title_span t cross join lateral (values (true, from_at), (false, to_at)) e (began, at)
 			join change c on c.county = t.county and c.recorded_at = e.at and c.kind = 'signed-off'
 			join change f on f.id = c.id
@@ -78,12 +84,15 @@ class TitleAssentCheck implements RegisterCheck {
 				findings.add(what + " without a coordinator's yes");
 			}
 			int judged = row.getInt("first_of");
-			int forTitle = rules.computeIfAbsent(row.getString("signed_in"), this.rulesReader::get)
+			TitleRules ofItsDay = rules.computeIfAbsent(row.getString("signed_in"), this.rulesReader::get)
 				.on(row.getObject("measured_on", LocalDate.class), at)
-				.title()
-				.requiredSignOffs();
-			if (judged > 0 && judged < forTitle) {
-				findings.add(what + ", the first of " + forTitle + " needed");
+				.title();
+			if (judged > 0 && judged < ofItsDay.requiredSignOffs()) {
+				findings.add(what + ", the first of " + ofItsDay.requiredSignOffs() + " needed");
+			}
+			Integer photos = row.getObject("photos", Integer.class);
+			if (photos != null && photos < ofItsDay.photos()) {
+				findings.add(what + ", with %d passed photos of %d asked for".formatted(photos, ofItsDay.photos()));
 			}
 		});
 	}

@@ -52,6 +52,17 @@ public class TitlesAtStake {
 	}
 
 	/**
+	 * How many passed photos of its tree a measurement needs that a sign-off makes count,
+	 * once all that the sign-off says is recorded: none where no title would rest on it.
+	 * @param tree the tree to which it belongs
+	 * @param ofItsDay the rules of the measuring day of what was signed off
+	 */
+	public int photosNeeded(Change change, UUID tree, UUID measurement, Rulebook ofItsDay) {
+		int photos = ofItsDay.title().photos();
+		return (photos > 0 && titleRestsOn(change, tree, measurement)) ? photos : 0;
+	}
+
+	/**
 	 * Whether the tree would hold a title today by this measurement if it counted,
 	 * whether it holds one now or not.
 	 */

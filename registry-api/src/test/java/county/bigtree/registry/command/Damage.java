@@ -206,6 +206,9 @@ enum Damage {
 	READINGS_DEMANDED("update rulebook set body = jsonb_set(body, '{checkReadingsRequired}', 'true')",
 			"brought no readings"),
 
+	PHOTOS_DEMANDED("update rulebook set body = jsonb_set(body, '{photosRequired}', '10')",
+			"passed photos of 10 asked for"),
+
 	SPECIES_LISTED("update rulebook set body = jsonb_set(body, '{eligibleSpecies}', '[\"acer-rubrum\"]')",
 			"its titles are"),
 

@@ -10,6 +10,7 @@ import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import county.bigtree.registry.photo.TestPhotos;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -33,6 +34,8 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 class TitleRulesHttpIT {
 
 	private static final String CONFIRMED = "{\"verdict\": \"confirmed\"}";
+
+	private static final String OWN_FIGURES = "{\"verdict\": \"corrected\", \"measurement\": %s}";
 
 	private static final String RULES = "{\"effectiveOn\": \"1800-01-01\", \"oldestFilingMonths\": 1200, %s}";
 
@@ -204,12 +207,54 @@ class TitleRulesHttpIT {
 	}
 
 	@Test
+	void refusesASignOffThatBringsATitleUntilEnoughPhotosArePassed() throws Exception {
+		this.trees.county("photoston", "TTH", RULES.formatted("\"photosRequired\": 2"));
+		TestTrees.Filed filed = nominate("photoston", TestTrees.measurement(100, "2026-05-02"));
+		TestPerson verifier = this.people.verifier("photoston");
+		TestPerson coordinator = this.people.coordinator("photoston");
+		String ofTree = sendAndPass("/api/v1/trees/" + filed.tree() + "/photos", filed.filer(), verifier);
+		String waiting = TestPhotos.sent(this.trees, "/api/v1/measurements/" + filed.measurement() + "/photos",
+				filed.filer(), "text", "the trunk");
+		this.trees.signOff(filed.measurement(), verifier, CONFIRMED)
+			.andExpect(status().isUnprocessableContent())
+			.andExpect(jsonPath("$.type").value("/problems/refused"))
+			.andExpect(jsonPath("$.photosRequired").value(2))
+			.andExpect(jsonPath("$.photosPassed").value(1));
+		this.trees.signOff(filed.measurement(), verifier, "{\"verdict\": \"not-confirmed\"}")
+			.andExpect(status().isCreated());
+		TestPerson other = this.people.verifier("photoston");
+		this.trees.signOff(filed.measurement(), other, OWN_FIGURES.formatted(TestTrees.measurement(101, "2026-05-03")))
+			.andExpect(status().isUnprocessableContent());
+		this.trees.decide("/api/v1/photos/" + waiting, "/decisions", "{\"decision\": \"pass\"}", verifier)
+			.andExpect(status().isOk());
+		this.trees.signOff(filed.measurement(), other, OWN_FIGURES.formatted(TestTrees.measurement(101, "2026-05-03")))
+			.andExpect(status().isCreated());
+		this.trees.oaks("photoston").andExpect(jsonPath("$.items[0].title").value("champion"));
+		this.trees
+			.decide("/api/v1/photos/" + ofTree, "/decisions",
+					"{\"decision\": \"take-back\", \"reason\": \"a face in it\"}", coordinator)
+			.andExpect(status().isOk());
+		this.trees.oaks("photoston").andExpect(jsonPath("$.items[0].title").value("champion"));
+		sign(nominate("photoston", TestTrees.measurement(90, "2026-05-02")), verifier);
+		this.trees.oaks("photoston").andExpect(jsonPath("$.items.length()").value(2));
+		nothingIsWrongWith("photoston");
+	}
+
+	private String sendAndPass(String address, TestPerson sender, TestPerson verifier) throws Exception {
+		String photo = TestPhotos.sent(this.trees, address, sender, "text", "the whole oak");
+		this.trees.decide("/api/v1/photos/" + photo, "/decisions", "{\"decision\": \"pass\"}", verifier)
+			.andExpect(status().isOk());
+		return photo;
+	}
+
+	@Test
 	void rejectsRulesThatContradictThemselves() throws Exception {
 		this.trees.county("ruleton", "TTG");
 		TestPerson coordinator = this.people.coordinator("ruleton");
 		refusesRules(coordinator, "\"requiredSignOffs\": 3, \"requiredSignOffsForTitle\": 2");
 		refusesRules(coordinator, "\"titleMethods\": [\"guess\"]");
 		refusesRules(coordinator, "\"titleMethods\": [\"biltmore\"]");
+		refusesRules(coordinator, "\"photosRequired\": 11");
 	}
 
 	private void refusesRules(TestPerson coordinator, String rules) throws Exception {

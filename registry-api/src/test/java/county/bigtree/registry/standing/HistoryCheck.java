@@ -78,9 +78,13 @@ class HistoryCheck {
 	}
 
 	/**
-	 * How many sign-offs each measurement needs, and which wait for a coordinator.
+	 * Which sign-offs were refused, how many each measurement needs, and which wait for a
+	 * coordinator.
 	 */
 	private Optional<String> judged() {
+		if (!this.history.misjudged.isEmpty()) {
+			return Optional.of(this.history.misjudged.get(0));
+		}
 		SortedSet<String> expected = new TreeSet<>();
 		this.history.known.required
 			.forEach((told) -> expected.add(told.what().visit() + " needs " + told.what().howMany()));

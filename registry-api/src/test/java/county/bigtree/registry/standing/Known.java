@@ -61,6 +61,12 @@ class Known {
 
 	final List<Told<Again>> again = new ArrayList<>();
 
+	final List<Told<Photo>> photos = new ArrayList<>();
+
+	final List<Told<Looked>> looked = new ArrayList<>();
+
+	final List<Told<UUID>> photosErased = new ArrayList<>();
+
 	record Told<T>(T what, Instant at) {
 	}
 
@@ -94,6 +100,18 @@ class Known {
 			return this.girth != null && this.height != null && this.crown != null;
 		}
 
+	}
+
+	/**
+	 * A photo, of a visit or of the tree alone.
+	 */
+	record Photo(UUID id, UUID tree, @Nullable Visit visit) {
+	}
+
+	/**
+	 * What was decided on a photo: pass, refuse, take-back or withdraw.
+	 */
+	record Looked(UUID photo, String word) {
 	}
 
 	record Again(UUID visit, Measures measures) {

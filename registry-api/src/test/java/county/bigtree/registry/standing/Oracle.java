@@ -58,16 +58,49 @@ class Oracle {
 	 * @param zone that of the county where the tree stands
 	 */
 	int needed(Known.Visit visit, UUID tree, Rulebook rulebook, ZoneId zone, Instant at) {
+		return titleRestsOn(visit.id(), tree, zone, at) ? rulebook.title().requiredSignOffs()
+				: rulebook.requiredSignOffs();
+	}
+
+	private boolean titleRestsOn(UUID visit, UUID tree, ZoneId zone, Instant at) {
 		BookKey book = book(tree, at);
-		Oracle supposing = new Oracle(this.known, visit.id(), tree);
+		Oracle supposing = new Oracle(this.known, visit, tree);
 		LocalDate day = LocalDate.ofInstant(at, zone);
 		boolean held = supposing.holders(book, day, at).containsKey(tree);
 		boolean byIt = supposing.standing(book, day, at)
 			.stream()
 			.filter((scored) -> scored.tree().equals(tree))
-			.anyMatch((scored) -> scored.measurement().equals(visit.id()) || visit.id().equals(scored.from().height())
-					|| visit.id().equals(scored.from().crown()));
-		return (held && byIt) ? rulebook.title().requiredSignOffs() : rulebook.requiredSignOffs();
+			.anyMatch((scored) -> scored.measurement().equals(visit) || visit.equals(scored.from().height())
+					|| visit.equals(scored.from().crown()));
+		return held && byIt;
+	}
+
+	/**
+	 * Whether a sign-off, already told, is to be refused: a title would rest on what it
+	 * makes count, and too few photos of the tree are passed.
+	 * @param rulebook the rules of the day of the visit signed off
+	 */
+	boolean lacksPhotos(Known.Word word, Known.@Nullable Visit own, UUID tree, Rulebook rulebook, ZoneId zone,
+			Instant at) {
+		UUID counting = (own != null && own.measures().full()) ? own.id()
+				: (word.verdict().equals("confirmed") ? word.visit() : null);
+		return counting != null && photosPassed(tree, at) < rulebook.title().photos()
+				&& titleRestsOn(counting, tree, zone, at);
+	}
+
+	private long photosPassed(UUID tree, Instant at) {
+		Set<UUID> same = same(tree, at);
+		return this.known.photos.stream()
+			.filter((told) -> !told.at().isAfter(at))
+			.map(Known.Told::what)
+			.filter((photo) -> {
+				Known.Visit of = photo.visit();
+				Known.Looked looked = last(this.known.looked, at, (told) -> told.photo().equals(photo.id()));
+				return same.contains((of != null) ? treeOf(of, at) : photo.tree()) && looked != null
+						&& looked.word().equals("pass")
+						&& last(this.known.photosErased, at, photo.id()::equals) == null;
+			})
+			.count();
 	}
 
 	/**

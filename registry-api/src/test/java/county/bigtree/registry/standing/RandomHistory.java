@@ -59,6 +59,11 @@ class RandomHistory {
 
 	private final StandingFixture register;
 
+	/**
+	 * Sign-offs that the register refused and the oracle doesn't, or the other way round.
+	 */
+	final List<String> misjudged = new ArrayList<>();
+
 	private Instant now = Instant.parse("2001-03-01T15:00:00Z");
 
 	RandomHistory(long seed, StandingFixture register) {
@@ -130,7 +135,7 @@ class RandomHistory {
 	}
 
 	private void happen() {
-		int what = this.random.nextInt(143);
+		int what = this.random.nextInt(151);
 		if (what >= 100) {
 			correct(what - 100);
 		}
@@ -191,8 +196,14 @@ class RandomHistory {
 		else if (what < 37) {
 			addSpecies();
 		}
-		else {
+		else if (what < 43) {
 			assentToSomething();
+		}
+		else if (chance(60)) {
+			photograph(anyTree());
+		}
+		else {
+			lookAtAPhoto();
 		}
 	}
 
@@ -332,6 +343,9 @@ class RandomHistory {
 		this.known.trees.add(new Known.Told<>(new Known.NewTree(tree), at));
 		this.known.names.add(new Known.Told<>(new Known.Named(tree, species), at));
 		this.known.places.add(new Known.Told<>(new Known.Placed(tree, county), at));
+		if (chance(50)) {
+			photograph(tree);
+		}
 		measureAndSign(tree);
 		if (chance(85)) {
 			Instant accepted = at(() -> this.register.accept(county, tree));
@@ -356,9 +370,41 @@ class RandomHistory {
 		}
 	}
 
+	private void photograph(UUID tree) {
+		List<Known.Visit> visits = this.known.visits.stream()
+			.map(Known.Told::what)
+			.filter((visit) -> treeOf(visit.id()).equals(tree))
+			.toList();
+		Known.Visit of = (visits.isEmpty() || chance(50)) ? null : visits.get(this.random.nextInt(visits.size()));
+		Known.Photo photo = new Known.Photo(Uuid7.next(), tree, of);
+		Instant at = at(() -> this.register.photograph(county(tree), photo));
+		this.known.photos.add(new Known.Told<>(photo, at));
+		if (chance(80)) {
+			look(photo, "pass");
+		}
+	}
+
+	private void lookAtAPhoto() {
+		if (!this.known.photos.isEmpty()) {
+			Known.Photo photo = this.known.photos.get(this.random.nextInt(this.known.photos.size())).what();
+			if (chance(20) && this.known.photosErased.stream().noneMatch((told) -> told.what().equals(photo.id()))) {
+				Instant at = at(() -> this.register.erase(county(photo.tree()), photo));
+				this.known.photosErased.add(new Known.Told<>(photo.id(), at));
+			}
+			else {
+				look(photo, List.of("pass", "refuse", "take-back", "withdraw").get(this.random.nextInt(4)));
+			}
+		}
+	}
+
+	private void look(Known.Photo photo, String word) {
+		Instant at = at(() -> this.register.look(county(photo.tree()), photo, word));
+		this.known.looked.add(new Known.Told<>(new Known.Looked(photo.id(), word), at));
+	}
+
 	/**
-	 * How many sign-offs are needed and whether this one waits is the register's to
-	 * judge: the oracle judges for itself.
+	 * How many sign-offs are needed, whether this one is refused for want of photos and
+	 * whether it waits is the register's to judge: the oracle judges for itself.
 	 */
 	private void sign(Known.Visit visit) {
 		boolean first = this.known.required.stream().noneMatch((told) -> told.what().visit().equals(visit.id()));
@@ -371,8 +417,8 @@ class RandomHistory {
 				new StandingFixture.Signing(visit, word, first, own), byCoordinator));
 		UUID root = root(tree);
 		BookKey book = this.oracle.book(root, at);
+		Rulebook ofItsDay = this.oracle.rules(county(tree), visit.on(), at);
 		if (first) {
-			Rulebook ofItsDay = this.oracle.rules(county(tree), visit.on(), at);
 			int needed = this.oracle.needed(visit, root, ofItsDay, zone(book.county()), at);
 			this.known.required.add(new Known.Told<>(new Known.Required(visit.id(), needed), at));
 		}
@@ -380,6 +426,12 @@ class RandomHistory {
 		this.known.words.add(new Known.Told<>(word, at));
 		if (own != null) {
 			this.known.visits.add(new Known.Told<>(own, at));
+		}
+		if (isRefused(word, own, ofItsDay, at)) {
+			if (first) {
+				this.known.required.removeIf((told) -> told.what().visit().equals(visit.id()));
+			}
+			return;
 		}
 		boolean asks = this.oracle.rules(book.county(), day(book.county(), at), at).title().needsCoordinator();
 		if (asks && !before.equals(this.oracle.holders(book, day(book.county(), at), at))) {
@@ -391,6 +443,23 @@ class RandomHistory {
 				assent(word);
 			}
 		}
+	}
+
+	/**
+	 * Whether the sign-off was refused: then nothing of it was told.
+	 */
+	private boolean isRefused(Known.Word word, Known.@Nullable Visit own, Rulebook ofItsDay, Instant at) {
+		UUID root = root(treeOf(word.visit()));
+		boolean lacking = this.oracle.lacksPhotos(word, own, root, ofItsDay, zone(this.oracle.book(root, at).county()),
+				at);
+		if (lacking == this.register.isSignedOff(word.id())) {
+			this.misjudged.add(word + (lacking ? " was taken with too few photos" : " was refused"));
+		}
+		if (lacking) {
+			this.known.words.removeIf((told) -> told.what().equals(word));
+			this.known.visits.removeIf((told) -> told.what().id().equals(word.own()));
+		}
+		return lacking;
 	}
 
 	private void assentToSomething() {
@@ -527,7 +596,7 @@ class RandomHistory {
 		return new Rulebook(on, tie, 1 + this.random.nextInt(4), whenStale, 1 + this.random.nextInt(5),
 				this.random.nextInt(400), forRank, false, SlopeRule.UPHILL, Tolerances.STANDARD, spared,
 				CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS, Rulebook.ANSWER_DAYS,
-				new TitleRules(forTitle, chance(30), methods), listed());
+				new TitleRules(forTitle, chance(30), methods, chance(70) ? 0 : 1 + this.random.nextInt(2)), listed());
 	}
 
 	/**

@@ -390,6 +390,20 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 					});
 		}
 	},
+	NO_PHOTOS_ARE_ASKED_FOR {
+		@Override
+		void add(AnnotationConfigApplicationContext context) {
+			atStake(context,
+					() -> new TitlesAtStake(context.getBean(TreeFactsReader.class),
+							context.getBean(TitleIfCounted.class), context.getBean(TitleSpans.class),
+							context.getBean(Standings.class), context.getBean(RulesReader.class)) {
+						@Override
+						public int photosNeeded(Change change, UUID tree, UUID measurement, Rulebook ofItsDay) {
+							return 0;
+						}
+					});
+		}
+	},
 	WHAT_WAITS_FOR_A_COORDINATOR_COUNTS {
 		@Override
 		TreeFacts facts(TreeFacts facts) {

@@ -222,7 +222,19 @@ class StandingFixture implements AutoCloseable {
 	record Signing(Known.Visit visit, Known.Word word, boolean first, Known.@Nullable Visit own) {
 	}
 
-	Instant signOff(String county, UUID tree, Signing signing, boolean byCoordinator) {
+	/**
+	 * Signs off, and answers null where that was refused for want of photos.
+	 */
+	@Nullable Instant signOff(String county, UUID tree, Signing signing, boolean byCoordinator) {
+		try {
+			return signedOff(county, tree, signing, byCoordinator);
+		}
+		catch (TooFewPhotos ex) {
+			return null;
+		}
+	}
+
+	private Instant signedOff(String county, UUID tree, Signing signing, boolean byCoordinator) {
 		Known.Word word = signing.word();
 		return changing(county, "signed-off", tree, TitleReason.SIGNED_OFF, (change) -> {
 			if (signing.first()) {
@@ -246,6 +258,7 @@ class StandingFixture implements AutoCloseable {
 						.param("by", PERSON)
 						.param("verdict", word.verdict())
 						.param("own", word.own(), Types.OTHER));
+			requirePhotos(change, tree, signing);
 			if (this.atStake.needCoordinator(change, tree, false)) {
 				insert(change, FactTable.SIGN_OFF_DEFERRAL,
 						"insert into sign_off_deferral (county, seq, recorded_at, sign_off) values (:county, :seq, :at, :id)",
@@ -254,6 +267,71 @@ class StandingFixture implements AutoCloseable {
 					assent(change, word.id());
 				}
 			}
+		});
+	}
+
+	private void requirePhotos(Change change, UUID tree, Signing signing) {
+		Known.Visit own = signing.own();
+		UUID counting = (own != null && own.measures().full()) ? own.id()
+				: (signing.word().verdict().equals("confirmed") ? signing.word().visit() : null);
+		Rulebook ofItsDay = this.context.getBean(RulesReader.class)
+			.get(change.county())
+			.on(signing.visit().on(), change.recordedAt());
+		int passed = this.jdbc.sql("select photos_passed(kept_tree(?), ?)")
+			.params(tree, SqlTime.of(change.recordedAt()))
+			.query(Integer.class)
+			.single();
+		if (counting != null && passed < this.atStake.photosNeeded(change, tree, counting, ofItsDay)) {
+			throw new TooFewPhotos();
+		}
+	}
+
+	boolean isSignedOff(UUID signOff) {
+		return this.jdbc.sql("select exists (select from sign_off where id = ?)")
+			.param(signOff)
+			.query(Boolean.class)
+			.single();
+	}
+
+	/**
+	 * Photos change no standing: nothing follows.
+	 */
+	Instant photograph(String county, Known.Photo photo) {
+		Known.Visit of = photo.visit();
+		return noting(county, "photo-added", (change) -> insert(change, FactTable.PHOTO,
+				"insert into photo (county, seq, recorded_at, id, tree, measurement, shows, by_person, width, height, received_bytes, digest) "
+						+ "values (:county, :seq, :at, :id, :tree, :measurement, 'whole', :by, 4, 3, 12, '')",
+				(sql) -> sql.param("id", photo.id())
+					.param("tree", photo.tree())
+					.param("measurement", (of != null) ? of.id() : null, Types.OTHER)
+					.param("by", PERSON)));
+	}
+
+	Instant look(String county, Known.Photo photo, String word) {
+		return noting(county, "photo-" + word,
+				(change) -> insert(change, FactTable.PHOTO_DECISION,
+						"insert into photo_decision (county, seq, recorded_at, id, photo, decision, by_person) "
+								+ "values (:county, :seq, :at, :id, :photo, :word, :by)",
+						(sql) -> sql.param("id", Uuid7.next())
+							.param("photo", photo.id())
+							.param("word", word)
+							.param("by", PERSON)));
+	}
+
+	Instant erase(String county, Known.Photo photo) {
+		return noting(county, "photos-erased",
+				(change) -> insert(change, FactTable.PHOTO_ERASURE,
+						"insert into photo_erasure (county, seq, recorded_at, photo, by_person, ground) "
+								+ "values (:county, :seq, :at, :photo, :by, 'asked-by-author')",
+						(sql) -> sql.param("photo", photo.id()).param("by", PERSON)));
+	}
+
+	private Instant noting(String county, String kind, Consumer<Change> facts) {
+		return inTransaction(() -> {
+			Change change = this.journal.open(county);
+			facts.accept(change);
+			this.journal.close(change, kind, PERSON);
+			return change.recordedAt();
 		});
 	}
 
@@ -554,6 +632,15 @@ class StandingFixture implements AutoCloseable {
 	 * Another node moved the tree.
 	 */
 	private static final class MovedMeanwhile extends RuntimeException {
+
+		private static final long serialVersionUID = 1L;
+
+	}
+
+	/**
+	 * By the sign-off a title would rest on figures of a tree with too few photos.
+	 */
+	private static final class TooFewPhotos extends RuntimeException {
 
 		private static final long serialVersionUID = 1L;
 

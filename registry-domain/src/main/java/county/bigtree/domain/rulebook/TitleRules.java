@@ -19,11 +19,15 @@ import org.jspecify.annotations.Nullable;
  * for a coordinator's yes
  * @param methods by which figures may take a title; of a figure for which it names none,
  * any
+ * @param photos passed photos of its tree, 0 (the default) to 10, without which a
+ * measurement on which a title would rest is not signed off
  */
-public record TitleRules(int requiredSignOffs, boolean needsCoordinator, Set<Method> methods) {
+public record TitleRules(int requiredSignOffs, boolean needsCoordinator, Set<Method> methods, int photos) {
 
 	/** Nothing more than for a rank. */
-	public static final TitleRules NONE = new TitleRules(1, false, Set.of());
+	public static final TitleRules NONE = new TitleRules(1, false, Set.of(), 0);
+
+	private static final int MOST_PHOTOS = 10;
 
 	public TitleRules {
 		if (requiredSignOffs < 1 || requiredSignOffs > 5) {
@@ -31,6 +35,9 @@ public record TitleRules(int requiredSignOffs, boolean needsCoordinator, Set<Met
 		}
 		if (methods.contains(Method.BILTMORE)) {
 			throw new IllegalArgumentException("titleMethods must not name biltmore, which never takes a title");
+		}
+		if (photos < 0 || photos > MOST_PHOTOS) {
+			throw new IllegalArgumentException("photosRequired must be 0 to " + MOST_PHOTOS + ", was " + photos);
 		}
 		methods = Set.copyOf(methods);
 	}

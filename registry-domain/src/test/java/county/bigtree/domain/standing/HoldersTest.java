@@ -141,7 +141,7 @@ class HoldersTest {
 	void onlyTheMethodsThatTheRulebookNamesForAFigureTakeATitle() {
 		Rulebook rulebook = new Rulebook(Rulebook.BEGINNING, points(0), 8, WhenStale.KEEPS, 12, 180, 1, false,
 				SlopeRule.UPHILL, Tolerances.STANDARD, null, CarryForward.NONE, Rulebook.OLDEST_FILING_MONTHS,
-				Rulebook.ANSWER_DAYS, new TitleRules(1, false, Set.of(Method.SINE, Method.TWO_STATION)), null);
+				Rulebook.ANSWER_DAYS, new TitleRules(1, false, Set.of(Method.SINE, Method.TWO_STATION), 0), null);
 		ScoredTree stick = by(tree(30_000, RECENT), Method.TAPE, Method.STICK);
 		ScoredTree untold = tree(29_500, RECENT);
 		ScoredTree sine = by(tree(29_000, RECENT), Method.STRING, Method.SINE);

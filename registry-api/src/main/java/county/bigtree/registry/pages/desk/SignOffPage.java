@@ -6,6 +6,7 @@ import java.util.stream.Stream;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
+import county.bigtree.registry.pages.PhotosForTitle;
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.Viewer;
 import county.bigtree.registry.pages.form.Api;
@@ -99,6 +100,7 @@ class SignOffPage {
 		model.addAttribute("at", at);
 		model.addAttribute("facts", at.facts(words));
 		model.addAttribute("measurement", Plain.map(measurement));
+		model.addAttribute("lacking", PhotosForTitle.lacking(api, at.county(), measurement));
 		model.addAttribute("readings", Readings.told(measurement.path("readings")));
 		model.addAttribute("figures", figures);
 		model.addAttribute("verdicts",

@@ -1,11 +1,13 @@
 package county.bigtree.registry.pages.filing;
 
+import java.util.List;
 import java.util.UUID;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.measurement.ReadMeasurements;
 import county.bigtree.registry.nomination.NominationBook;
+import county.bigtree.registry.pages.PhotosForTitle;
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
@@ -96,6 +98,9 @@ class MeasurementPage {
 		this.book.ofTree(tree)
 			.filter((one) -> one.measurement().equals(id))
 			.ifPresent((one) -> model.addAttribute("nomination", one.id()));
+		if (List.of("filed", "assigned").contains(measurement.path("status").asString(""))) {
+			model.addAttribute("lacking", PhotosForTitle.lacking(api, about.county(), measurement));
+		}
 		model.addAttribute("person", actor.id());
 		model.addAttribute("done", form.value("done"));
 		return "measurement";

@@ -1,10 +1,12 @@
 package county.bigtree.registry.pages.filing;
 
+import java.util.List;
 import java.util.UUID;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.nomination.NominationBook;
+import county.bigtree.registry.pages.PhotosForTitle;
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
@@ -89,6 +91,9 @@ class NominationPage {
 		model.addAttribute("words", about.words());
 		model.addAttribute("practice", about.practice());
 		model.addAttribute("own", this.book.get(id).nominator().equals(actor.id()));
+		if (List.of("submitted", "under-review", "returned").contains(nomination.path("status").asString(""))) {
+			model.addAttribute("lacking", PhotosForTitle.lacking(api, about.county(), nomination.path("measurement")));
+		}
 		model.addAttribute("person", actor.id());
 		model.addAttribute("asked", asked(nomination));
 		model.addAttribute("done", form.value("done"));

@@ -20,7 +20,7 @@ final class RulebookForm {
 			"two-station", "pole", "axes", "spokes");
 
 	private static final List<String> NUMBERS = List.of("currencyYears", "sightingYears", "remeasureWithin",
-			"requiredSignOffs", "requiredSignOffsForTitle", "oldestFilingMonths", "answerDays",
+			"requiredSignOffs", "requiredSignOffsForTitle", "photosRequired", "oldestFilingMonths", "answerDays",
 			"carryForward.heightYears", "carryForward.crownYears", "tolerances.girthInchesPerStep",
 			"tolerances.girthShare", "tolerances.heightShare", "tolerances.spreadShare", "tolerances.spreadFeet");
 

@@ -8,12 +8,14 @@ import county.bigtree.registry.pages.TestPages.Sent;
 import county.bigtree.registry.pages.TestPages.Visitor;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import county.bigtree.registry.photo.TestPhotos;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
+import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
 /**
  * From a filing to a champion by the pages alone: assigned, visited, corrected, ranked.
@@ -96,6 +98,33 @@ class SignOffPagesIT {
 		assertThat(sent.page()).contains("You can&#39;t sign off on a tree that you nominated");
 		Visitor stranger = this.pages.signIn(this.people.volunteer("pagesown"));
 		assertThat(stranger.look("/measurements/" + filed.measurement() + "/sign-off").getStatus()).isEqualTo(404);
+	}
+
+	@Test
+	void saysWhichPhotosATitleStillAsksFor() throws Exception {
+		this.trees.county("pagesphotos", "PGZ",
+				"{\"effectiveOn\": \"1800-01-01\", \"oldestFilingMonths\": 1200, \"photosRequired\": 1}");
+		Filed filed = this.trees.nominate("pagesphotos", this.people.volunteer("pagesphotos"), "quercus-alba",
+				TestTrees.measurement(100, "2024-05-02"));
+		TestPerson verifier = this.people.verifier("pagesphotos");
+		Visitor field = this.pages.signIn(verifier);
+		String page = "/measurements/" + filed.measurement() + "/sign-off";
+		String asked = "asks for one photo of the tree";
+		assertThat(field.open(page)).contains(asked, "none is passed and none waits")
+			.doesNotContain("/desk/pagesphotos/photos");
+		Visitor filer = this.pages.signIn(filed.filer());
+		assertThat(filer.open("/nominations/" + filed.nomination())).contains(asked);
+		assertThat(filer.open("/measurements/" + filed.measurement())).contains(asked);
+		Sent refused = field.fill(page, "verdict", "confirmed", "do", "sign");
+		assertThat(refused.status()).isEqualTo(422);
+		assertThat(refused.page()).contains("1 photo of it that a verifier or coordinator has passed; 0 are");
+		String photo = TestPhotos.sent(this.trees, "/api/v1/measurements/" + filed.measurement() + "/photos",
+				filed.filer(), "text", "the whole oak");
+		assertThat(field.open(page)).contains("one waits to be looked at", "/desk/pagesphotos/photos");
+		this.trees.decide("/api/v1/photos/" + photo, "/decisions", "{\"decision\": \"pass\"}", verifier)
+			.andExpect(status().isOk());
+		assertThat(field.open(page)).doesNotContain(asked);
+		field.fill(page, "verdict", "confirmed", "do", "sign").taken();
 	}
 
 	private static String[] own(String verdict, String girth, String button) {
