@@ -7,8 +7,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -34,8 +32,6 @@ import org.springframework.web.bind.annotation.ModelAttribute;
 @Hidden
 class VisitsPage {
 
-	private static final Pattern PLACE = Pattern.compile("(-?\\d{1,2}(?:\\.\\d+)?)[,;\\s]+(-?\\d{1,3}(?:\\.\\d+)?)");
-
 	private final Desks desks;
 
 	VisitsPage(Desks desks) {
@@ -54,8 +50,16 @@ class VisitsPage {
 				Plain.list(all ? api.get("/visits?open=true&limit=500&county={county}", county)
 						: api.get("/visits?open=true&limit=500&mine=true")));
 		visits.sort(Comparator.comparing(VisitsPage::due));
-		if (form.has("order", "walk") && !visits.isEmpty()) {
-			walk(visits, api, form, words, model);
+		if (form.has("order", "walk")) {
+			JsonNode round = api.find(
+					"/visits/round?mine={mine}&due={due}&from={from}" + (all ? "&county={county}" : ""), !all,
+					all && form.isFilled("due"), form.value("from"), county);
+			if (round == null) {
+				form.refuse("from", words.say("visits.from.wrong"));
+			}
+			else {
+				walk(visits, round, words, model);
+			}
 		}
 		model.addAttribute("visits", visits);
 		model.addAttribute("all", all);
@@ -71,53 +75,41 @@ class VisitsPage {
 	}
 
 	/** Puts those of which the place may be read in order, and the others after them. */
-	private static void walk(List<Map<String, @Nullable Object>> visits, Api api, Form form, DeskWords words,
-			Model model) {
-		Map<String, Map<String, @Nullable Object>> byId = new LinkedHashMap<>();
-		List<Walk.Place> places = new ArrayList<>();
-		for (Map<String, @Nullable Object> visit : visits) {
-			String id = String.valueOf(visit.get("id"));
-			byId.put(id, visit);
-			JsonNode place = api.find("/trees/{tree}/place", String.valueOf(visit.get("tree")));
-			if (place != null) {
-				places.add(new Walk.Place(id, String.valueOf(visit.get("tag")), place.path("latitude").asDouble(),
-						place.path("longitude").asDouble()));
-				visit.put("place", Plain.map(place));
-			}
-		}
-		Walk walk = Walk.of(places, start(form, words));
+	private static void walk(List<Map<String, @Nullable Object>> visits, JsonNode round, DeskWords words, Model model) {
+		Map<String, Map<String, @Nullable Object>> left = new LinkedHashMap<>();
+		visits.forEach((visit) -> left.put(String.valueOf(visit.get("id")), visit));
 		visits.clear();
-		walk.stops().forEach((stop) -> {
-			Map<String, @Nullable Object> visit = Objects.requireNonNull(byId.remove(stop.place().visit()));
-			visit.put("leg", (stop.leg() > 0) ? words.distance(stop.leg()) : null);
-			visits.add(visit);
-		});
-		visits.addAll(byId.values());
-		model.addAttribute("length", words.distance(walk.metres()));
-		if (!walk.stops().isEmpty()) {
-			model.addAttribute("picture",
-					WalkPicture.of(walk.stops()
-						.stream()
-						.map((stop) -> new WalkPicture.Place(stop.place().tag(), stop.place().latitude(),
-								stop.place().longitude()))
-						.toList()));
+		round.path("stops").forEach((stop) -> visits.addAll(at(stop, left, words)));
+		visits.addAll(left.values());
+		model.addAttribute("length", words.distance(round.path("metres").asDouble()));
+		List<WalkPicture.Place> places = new ArrayList<>();
+		round.path("stops")
+			.forEach((stop) -> places.add(new WalkPicture.Place(stop.path("tag").asString(""),
+					stop.at("/place/latitude").asDouble(), stop.at("/place/longitude").asDouble())));
+		if (!places.isEmpty()) {
+			model.addAttribute("picture", WalkPicture.of(places));
 		}
 	}
 
-	private static Walk.@Nullable Place start(Form form, DeskWords words) {
-		if (!form.isFilled("from")) {
-			return null;
-		}
-		Matcher place = PLACE.matcher(form.value("from"));
-		if (place.matches()) {
-			double latitude = Double.parseDouble(place.group(1));
-			double longitude = Double.parseDouble(place.group(2));
-			if (Math.abs(latitude) <= 90 && Math.abs(longitude) <= 180) {
-				return new Walk.Place("", "", latitude, longitude);
+	/** What there is to do at a stop: its visits, or that the tree is due. */
+	private static List<Map<String, @Nullable Object>> at(JsonNode stop,
+			Map<String, Map<String, @Nullable Object>> visits, DeskWords words) {
+		List<Map<String, @Nullable Object>> here = new ArrayList<>();
+		stop.path("visits").forEach((task) -> {
+			Map<String, @Nullable Object> visit = visits.remove(task.path("visit").asString(""));
+			if (visit != null) {
+				here.add(visit);
 			}
+		});
+		Map<String, @Nullable Object> plain = Plain.map(stop);
+		if (here.isEmpty()) {
+			here.add(plain);
 		}
-		form.refuse("from", words.say("visits.from.wrong"));
-		return null;
+		Map<String, @Nullable Object> first = here.get(0);
+		first.put("due", plain.get("due"));
+		first.put("leg", words.distance(stop.path("metresFromLast").asDouble()));
+		here.forEach((one) -> one.put("place", plain.get("place")));
+		return here;
 	}
 
 }
