@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 
 import county.bigtree.registry.desk.Due;
@@ -96,7 +97,7 @@ public class ReadRound {
 		Round round = Round.of(placed.values().stream().map(Stop::at).toList(), from);
 		List<Stop> stops = round.stops()
 			.stream()
-			.map((stop) -> placed.get(stop.place().id()).after(stop.leg()))
+			.map((stop) -> Objects.requireNonNull(placed.get(stop.place().id())).after(stop.leg()))
 			.toList();
 		return new Walked(metres(round.metres()), stops, elsewhere);
 	}
