@@ -90,8 +90,9 @@ public class ReadTrees {
 	}
 
 	/**
-	 * Public trees in the order of their tags. Those not listed are passed over, as if
-	 * they were not there.
+	 * Public trees in the order of their tags. Which they are is asked first, so that
+	 * what costs much is asked of few. Those not listed are passed over, as if they were
+	 * not there.
 	 * @param query only those whose popular name, or a name of whose species, holds this
 	 * text, or whose tag begins with it
 	 * @param after the last tag already seen, or the empty text
@@ -102,15 +103,21 @@ public class ReadTrees {
 		return this.jdbc
 			.sql(TREES
 					+ """
-							where t.tag > :after and a.tree is not null and is_listed(t.id, :now) and kept_tree(t.id) = t.id
-							  and not exists (select from taking_off where tree = t.id) and (l.stands_in = :county
-							    or cast(:county as text) is null and not (select practice from county where key = l.stands_in))
-							  and (cast(:species as text) is null or i.species = :species)
-							  and (cast(:query as text) is null or t.tag ilike :begins or i.species in (select species from species_name
-							      where normalised like '%' || normalised_name(:query) || '%')
-							    or exists (select from older_record o join text_body b on b.id = o.popular_name
-							      where o.tree = t.id and b.body ilike :holds))
-							order by t.tag limit :limit""")
+							where t.id = any(array(select d.id from (select c.id, c.tag from tree c
+							    join lateral (select species from identification where tree = c.id order by recorded_at desc limit 1) k on true
+							    join lateral (select stands_in from location where tree = c.id order by recorded_at desc limit 1) h on true
+							  where c.tag > :after and (h.stands_in = :county
+							      or cast(:county as text) is null and not (select practice from county where key = h.stands_in))
+							    and (cast(:species as text) is null or k.species = :species)
+							    and (cast(:query as text) is null or c.tag ilike :begins or k.species in (select species from species_name
+							        where normalised like '%' || normalised_name(:query) || '%')
+							      or exists (select from older_record o join text_body b on b.id = o.popular_name
+							        where o.tree = c.id and b.body ilike :holds))
+							    and exists (select from acceptance where tree = c.id)
+							    and not exists (select from taking_off where tree = c.id)
+							  order by c.tag offset 0) d
+							  where kept_tree(d.id) = d.id and is_listed(d.id, :now) order by d.tag limit :limit))
+							order by t.tag""")
 			.param("now", SqlTime.of(this.clock.now()))
 			.param("county", county, java.sql.Types.VARCHAR)
 			.param("species", species, java.sql.Types.VARCHAR)

@@ -34,7 +34,7 @@ class CountyMap {
 		this.places = places;
 	}
 
-	Drawn of(ReadCounties.County county, CountyLines.Listing listing) {
+	Drawn of(ReadCounties.County county, CountyLines.Listing listing, Units units) {
 		List<CountyLines.Line> led = listing.all().stream().filter((line) -> line.leader() != null).toList();
 		Map<UUID, ReadPlaces.Place> shown = this.places.of(led.stream().map(CountyLines.Line::tree).toList());
 		List<Placed> named = new ArrayList<>();
@@ -53,8 +53,8 @@ class CountyMap {
 			.filter(Objects::nonNull)
 			.map((place) -> at(Objects.requireNonNull(place)))
 			.toList();
-		return new Drawn(MapPicture.of(outline(this.counties.boundary(county)), named, others), led.size(),
-				led.size() - shown.size());
+		return new Drawn(MapPicture.of(outline(this.counties.boundary(county)), named, others, units.metric()),
+				led.size(), led.size() - shown.size());
 	}
 
 	private static Placed placed(CountyLines.Line line, ReadPlaces.Place place) {

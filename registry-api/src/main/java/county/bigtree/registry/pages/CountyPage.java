@@ -56,7 +56,7 @@ class CountyPage {
 		model.addAttribute("name", said(name));
 		model.addAttribute("genus", said(genus));
 		model.addAttribute("listing", listing);
-		model.addAttribute("map", this.map.of(found, listing));
+		model.addAttribute("map", this.map.of(found, listing, units));
 		model.addAttribute("tiles", this.tiles);
 		model.addAttribute("changes", this.news.latest(county, NEWS));
 		return "county";

@@ -3,6 +3,8 @@ package county.bigtree.registry.pages;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
@@ -71,14 +73,28 @@ class HomePage {
 			.filter((county) -> county.name().toLowerCase(Locale.ROOT).contains(part))
 			.limit(FOUND)
 			.toList();
-		return new Found(counties, this.species.search(query, null, 0, FOUND),
-				this.trees.list(null, null, query, "", FOUND));
+		List<Species> species = this.species.search(query, null, 0, FOUND + 1);
+		List<TreeSummary> trees = this.trees.list(null, null, query, "", FOUND + 1);
+		Map<String, String> names = this.species
+			.all(trees.stream().map(TreeSummary::species).collect(Collectors.toSet()))
+			.values()
+			.stream()
+			.collect(Collectors.toMap(Species::key, Species::commonName));
+		return new Found(counties, first(species), first(trees), names, Math.max(species.size(), trees.size()) > FOUND);
+	}
+
+	private static <T> List<T> first(List<T> all) {
+		return all.subList(0, Math.min(all.size(), FOUND));
 	}
 
 	/**
 	 * What a search found.
+	 *
+	 * @param names of the trees' species, by key
+	 * @param more whether more species or trees fit
 	 */
-	record Found(List<ReadCounties.County> counties, List<Species> species, List<TreeSummary> trees) {
+	record Found(List<ReadCounties.County> counties, List<Species> species, List<TreeSummary> trees,
+			Map<String, String> names, boolean more) {
 
 		public boolean nothing() {
 			return this.counties.isEmpty() && this.species.isEmpty() && this.trees.isEmpty();

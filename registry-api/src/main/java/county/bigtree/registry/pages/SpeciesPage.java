@@ -50,7 +50,8 @@ class SpeciesPage {
 
 	private static final int COMPARED = 6;
 
-	private static final int MOST_TITLES = 500;
+	/** So many at once that the page stays light. */
+	private static final int TITLES = 40;
 
 	private static final int STORY = 100;
 
@@ -80,19 +81,22 @@ class SpeciesPage {
 	@Access(Who.ANYONE)
 	String species(@PathVariable String county, @PathVariable String species,
 			@RequestParam(required = false) @Nullable LocalDate asOf,
-			@RequestParam(required = false) @Nullable String cursor, @ModelAttribute("units") Units units,
-			Model model) {
+			@RequestParam(required = false) @Nullable String cursor, @RequestParam(defaultValue = "1") String titles,
+			@ModelAttribute("units") Units units, Model model) {
 		Words words = about(county, species, units, model);
 		BookKey book = new BookKey(county, species);
 		StandingQuestion question = (cursor == null) ? new StandingQuestion(asOf, null, null, SHOWN)
 				: this.reads.cursors().question(Cursor.parse(StandingCursor.LIST, StandingCursor.PARTS, cursor), SHOWN);
 		StandingPage standing = this.reads.standing().read(book, question);
 		model.addAttribute("standing", standing);
+		model.addAttribute("shared", isShared(standing.items()));
 		model.addAttribute("first", question.after() == null);
 		model.addAttribute("past", asOf != null && !standing.asOf().present());
 		model.addAttribute("next", this.reads.cursors().next(standing, question));
 		if (question.after() == null) {
-			addPictures(standing, this.reads.titles().of(book, 0, MOST_TITLES), words, model);
+			addLead(standing, model);
+			addTitles(book, titles.matches("[1-9]\\d{0,4}") ? Integer.parseInt(titles) : 1, standing.asOf().day(),
+					words, model);
 		}
 		return "species";
 	}
@@ -122,22 +126,23 @@ class SpeciesPage {
 		return words;
 	}
 
-	private void addPictures(StandingPage standing, List<ReadTitles.Span> titles, Words words, Model model) {
-		model.addAttribute("titles", titles);
+	private void addLead(StandingPage standing, Model model) {
 		List<StandingPage.Item> items = standing.items();
 		if (!items.isEmpty()) {
 			model.addAttribute("leadPicture", LeadPicture.of(compared(items)));
 		}
+	}
+
+	private void addTitles(BookKey book, int page, LocalDate today, Words words, Model model) {
+		List<ReadTitles.Span> found = this.reads.titles().of(book, (page - 1) * TITLES, TITLES + 1);
+		List<ReadTitles.Span> titles = found.subList(0, Math.min(found.size(), TITLES));
+		model.addAttribute("titles", titles);
+		model.addAttribute("newerTitles", (page > 1) ? page - 1 : null);
+		model.addAttribute("olderTitles", (found.size() > TITLES) ? page + 1 : null);
 		if (!titles.isEmpty()) {
-			LocalDate today = standing.asOf().day();
-			LocalDate last = titles.stream()
-				.flatMap((span) -> Stream.ofNullable(span.to()))
-				.map(words::date)
-				.filter((day) -> day.isAfter(today))
-				.findFirst()
-				.orElse(today);
-			model.addAttribute("leadersPicture",
-					LeadersPicture.of(titles.stream().map((span) -> held(span, words)).toList(), last));
+			List<LeadersPicture.Held> held = titles.stream().map((span) -> held(span, words)).toList();
+			LocalDate last = held.stream().map((one) -> one.until(today)).max(LocalDate::compareTo).orElse(today);
+			model.addAttribute("leadersPicture", LeadersPicture.of(held, last));
 		}
 	}
 
@@ -147,12 +152,19 @@ class SpeciesPage {
 		Stream<StandingPage.Item> champion = items.stream()
 			.skip(COMPARED)
 			.filter((item) -> item.title() == Title.CHAMPION);
-		return Stream.concat(first, champion).map(this::ranked).toList();
+		boolean shared = isShared(items);
+		return Stream.concat(first, champion).map((item) -> ranked(item, shared)).toList();
 	}
 
-	private LeadPicture.Ranked ranked(StandingPage.Item item) {
+	/** Whether whoever holds the title shares it: then each is called co-champion. */
+	private static boolean isShared(List<StandingPage.Item> items) {
+		return items.stream().anyMatch((item) -> item.title() == Title.CO_CHAMPION);
+	}
+
+	private LeadPicture.Ranked ranked(StandingPage.Item item, boolean shared) {
 		ScoredTree scored = item.scored();
-		return new LeadPicture.Ranked(named(item.figures().tag()), (item.title() != null) ? item.title().word() : null,
+		Title title = shared ? Title.CO_CHAMPION : Title.CHAMPION;
+		return new LeadPicture.Ranked(named(item.figures().tag()), (item.title() != null) ? title.word() : null,
 				scored.score().points().toBigDecimal().doubleValue(), scored.score().standardUncertainty());
 	}
 

@@ -1,6 +1,7 @@
 package county.bigtree.registry.pages;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -23,6 +24,10 @@ public record Words(ZoneId zone, Units units) {
 	private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.US);
 
 	private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.US);
+
+	private static final double METRES_PER_FOOT = 0.3048;
+
+	private static final double METRES_PER_MILE = 1609.344;
 
 	public String day(Instant instant) {
 		return DAY.format(instant.atZone(this.zone));
@@ -73,6 +78,20 @@ public record Words(ZoneId zone, Units units) {
 	/** A height or spread without its unit. */
 	public String length(BigDecimal feet) {
 		return rounded(this.units.length(feet.doubleValue()), 1);
+	}
+
+	/** A count with its thousands apart. */
+	public String count(long count) {
+		return String.format(Locale.US, "%,d", count);
+	}
+
+	/** A distance over land with its unit, in two figures at most where it is short. */
+	public String distance(double metres) {
+		double shorter = this.units.metric() ? metres : metres / METRES_PER_FOOT;
+		double longer = this.units.metric() ? metres / 1000 : metres / METRES_PER_MILE;
+		return (shorter < 1000)
+				? new BigDecimal(shorter).round(new MathContext(2)).toBigInteger() + " " + this.units.lengthUnit()
+				: rounded(longer, 1) + (this.units.metric() ? " km" : " mi");
 	}
 
 	/** A girth with twice its standard uncertainty. */

@@ -149,9 +149,10 @@ public class TellStory {
 				.collect(Collectors.groupingBy((fact) -> String.valueOf(fact.detail())));
 			List<StoryFact> all = new ArrayList<>();
 			facts.stream().filter((fact) -> fact.kind() != FactKind.IMPORTED).forEach(all::add);
-			imported.values()
-				.forEach((alike) -> all.add((alike.size() == 1) ? alike.get(0)
-						: alike.get(0).of((int) alike.stream().map(StoryFact::tree).distinct().count())));
+			imported.values().forEach((alike) -> {
+				int trees = (int) alike.stream().map(StoryFact::tree).distinct().count();
+				all.addAll((trees == 1) ? alike : List.of(alike.get(0).of(trees)));
+			});
 			return all;
 		}
 

@@ -15,6 +15,7 @@ import org.springframework.test.web.servlet.MockMvc;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.hamcrest.Matchers.contains;
+import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.nullValue;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
@@ -93,6 +94,10 @@ class VisitsOfRowsIT {
 			.andExpect(jsonPath("$.score.effectiveOn").value("2015-05-31"));
 		this.imports.ask("/api/v1/trees/QV1/scores", coordinator)
 			.andExpect(jsonPath("$.items[*].points", contains(200.0, 190.0)));
+		this.imports.ask("/api/v1/trees/QV1/story", coordinator)
+			.andExpect(status().isOk())
+			.andExpect(jsonPath("$.entries[0].facts[*].kind", hasItems("imported", "imported")));
+		this.imports.ask("/trees/QV1", coordinator).andExpect(status().isOk());
 		OlderFiles.assertCounts(this.imports.run("severalton", coordinator, file, OlderFiles.TWO_VISITS), 0, 0, 0, 3,
 				3);
 		assertThat(this.faults.in("severalton")).isEmpty();

@@ -35,14 +35,15 @@ public record LeadersPicture(int width, int height, List<Row> rows, List<Tick> y
 
 	/**
 	 * Draws.
-	 * @param spans in any order, at least one
+	 * @param spans the newest first, at least one
 	 */
 	public static LeadersPicture of(List<Held> spans, LocalDate today) {
 		LocalDate first = spans.stream().map(Held::from).min(Comparator.naturalOrder()).orElseThrow();
 		TimeAxis time = TimeAxis.over(first, today, EDGE, Drawn.WIDTH - EDGE);
 		Map<String, List<Held>> byTree = new LinkedHashMap<>();
 		spans.stream()
-			.sorted(Comparator.comparing((Held held) -> held.until(today)).reversed().thenComparing(Held::tree))
+			.sorted(Comparator.comparing((Held held) -> held.to() != null)
+				.thenComparing((held) -> held.until(today), Comparator.reverseOrder()))
 			.forEach((held) -> byTree.computeIfAbsent(held.tree(), (tree) -> new ArrayList<>()).add(held));
 		List<Row> rows = new ArrayList<>();
 		for (List<Held> spansOfOne : byTree.values()) {
@@ -79,7 +80,8 @@ public record LeadersPicture(int width, int height, List<Row> rows, List<Tick> y
 	public record Held(String tree, String label, String title, LocalDate from, @Nullable LocalDate to, String told,
 			@Nullable String why) {
 
-		LocalDate until(LocalDate today) {
+		/** When it ended, or today. */
+		public LocalDate until(LocalDate today) {
 			return (this.to != null) ? this.to : today;
 		}
 

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param boundary the outline as SVG path data, empty where none is known
  * @param marks one for each place, the largest areas first
  * @param others further places as SVG path data: dots without a name
- * @param scale a distance in whole kilometres and how long it is drawn
+ * @param scale a round distance and how long it is drawn
  */
 public record MapPicture(int width, int height, String boundary, List<Mark> marks, String others, Scale scale) {
 
@@ -29,7 +29,12 @@ public record MapPicture(int width, int height, String boundary, List<Mark> mark
 
 	private static final double METRES_PER_DEGREE = 111_320;
 
-	private static final int[] KILOMETRES = { 1, 2, 5, 10, 20, 50, 100, 200, 500 };
+	private static final double KILOMETRE = 1000;
+
+	/** By definition 5280 ft of 0.3048 m. */
+	private static final double MILE = 1609.344;
+
+	private static final int[] ROUND = { 1, 2, 5, 10, 20, 50, 100, 200, 500 };
 
 	/** Points of an outline nearer to each other than this are one. */
 	private static final double STEP = 0.8;
@@ -42,9 +47,11 @@ public record MapPicture(int width, int height, String boundary, List<Mark> mark
 	 * @param outline rings of the boundary; none where it is not known
 	 * @param trees to be named
 	 * @param others to be dotted
+	 * @param metric whether the scale is in kilometres, else in miles
 	 * @return null where there is nothing to draw
 	 */
-	public static @Nullable MapPicture of(List<List<Point>> outline, List<Placed> trees, Collection<Point> others) {
+	public static @Nullable MapPicture of(List<List<Point>> outline, List<Placed> trees, Collection<Point> others,
+			boolean metric) {
 		List<Point> all = Stream
 			.of(outline.stream().flatMap(List::stream), trees.stream().map(Placed::at), others.stream())
 			.flatMap((points) -> points)
@@ -54,7 +61,7 @@ public record MapPicture(int width, int height, String boundary, List<Mark> mark
 		}
 		Projection projection = Projection.over(all);
 		return new MapPicture(Drawn.WIDTH, projection.height(), path(outline, projection), marks(trees, projection),
-				dots(others, projection), Scale.of(projection));
+				dots(others, projection), Scale.of(projection, metric));
 	}
 
 	private static String path(List<List<Point>> outline, Projection projection) {
@@ -139,18 +146,18 @@ public record MapPicture(int width, int height, String boundary, List<Mark> mark
 
 	}
 
-	/** A bar of so many kilometres. */
-	public record Scale(int kilometres, double width) {
+	/** A bar and the distance it stands for, with its unit. */
+	public record Scale(String distance, double width) {
 
-		static Scale of(Projection projection) {
-			double pixels = projection.pixelsPerMetre() * 1000;
-			int kilometres = KILOMETRES[0];
-			for (int one : KILOMETRES) {
+		static Scale of(Projection projection, boolean metric) {
+			double pixels = projection.pixelsPerMetre() * (metric ? KILOMETRE : MILE);
+			int distance = ROUND[0];
+			for (int one : ROUND) {
 				if (one * pixels <= Drawn.WIDTH / 4.0) {
-					kilometres = one;
+					distance = one;
 				}
 			}
-			return new Scale(kilometres, Drawn.tenth(kilometres * pixels));
+			return new Scale(distance + (metric ? " km" : " mi"), Drawn.tenth(distance * pixels));
 		}
 
 	}

@@ -1,9 +1,11 @@
 package county.bigtree.registry.pages.picture;
 
 import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * Maps days onto a stretch of a picture, marked at the beginnings of years, or of months
@@ -15,6 +17,8 @@ import java.util.List;
 record TimeAxis(LocalDate from, LocalDate to, double start, double end) {
 
 	private static final int MOST_MARKS = 7;
+
+	private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMM yyyy", Locale.US);
 
 	private static final int[] YEARS = { 1, 2, 5, 10, 20, 50, 100 };
 
@@ -57,8 +61,7 @@ record TimeAxis(LocalDate from, LocalDate to, double start, double end) {
 		for (LocalDate day = this.from.withDayOfMonth(1).plusMonths(1); !day.isAfter(this.to); day = day
 			.plusMonths(1)) {
 			if ((day.getMonthValue() - 1) % every == 0) {
-				ticks.add(new Tick(at(day),
-						day.getYear() + "-" + (day.getMonthValue() < 10 ? "0" : "") + day.getMonthValue()));
+				ticks.add(new Tick(at(day), MONTH.format(day)));
 			}
 		}
 		return ticks;

@@ -55,13 +55,21 @@ class MapPictureTest {
 	void scaleIsOfRoundKilometres() {
 		// 452 for 55.66 km: a quarter of 480 is 14.8 km
 		MapPicture.Scale scale = draw(SQUARE, List.of()).scale();
-		assertThat(scale.kilometres()).isEqualTo(10);
+		assertThat(scale.distance()).isEqualTo("10 km");
 		assertThat(scale.width()).isCloseTo(81.2, within(0.1));
 	}
 
 	@Test
+	void scaleIsOfRoundMilesForWhoReadsFeet() {
+		// 34.58 miles of 1609.344 m: a quarter of 480 is 9.2 miles
+		MapPicture map = Objects.requireNonNull(MapPicture.of(SQUARE, List.of(), List.of(), false));
+		assertThat(map.scale().distance()).isEqualTo("5 mi");
+		assertThat(map.scale().width()).isCloseTo(65.3, within(0.1));
+	}
+
+	@Test
 	void thereIsNoMapOfNothing() {
-		assertThat(MapPicture.of(List.of(), List.of(), List.of())).isNull();
+		assertThat(MapPicture.of(List.of(), List.of(), List.of(), true)).isNull();
 	}
 
 	@Test
@@ -80,13 +88,13 @@ class MapPictureTest {
 		List<Point> others = IntStream.range(0, 2000)
 			.mapToObj((i) -> new Point(-0.4 + (i % 50) * 0.016, 59.8 + i / 50 * 0.01))
 			.toList();
-		MapPicture map = Objects.requireNonNull(MapPicture.of(List.of(coast), List.of(), others));
+		MapPicture map = Objects.requireNonNull(MapPicture.of(List.of(coast), List.of(), others, true));
 		assertThat(map.others().length()).isLessThan(35_000);
 		assertThat(map.boundary().length()).isLessThan(25_000);
 	}
 
 	private static MapPicture draw(List<List<Point>> outline, List<Placed> trees) {
-		return Objects.requireNonNull(MapPicture.of(outline, trees, List.of()));
+		return Objects.requireNonNull(MapPicture.of(outline, trees, List.of(), true));
 	}
 
 	private static Placed placed(String tag, double longitude, double latitude, double within) {

@@ -76,6 +76,13 @@ class PicturesTest {
 	}
 
 	@Test
+	void whoHoldsATitleStandsAboveWhoLostItTheSameDay() {
+		LeadersPicture picture = LeadersPicture
+			.of(List.of(held("LM-2", FIRST, null), held("LM-3", FIRST, FIRST), held("LM-1", FIRST, FIRST)), FIRST);
+		assertThat(picture.rows()).extracting(LeadersPicture.Row::tree).containsExactly("LM-2", "LM-3", "LM-1");
+	}
+
+	@Test
 	void intervalsReachTwiceTheStandardUncertainty() {
 		LeadPicture picture = LeadPicture.of(List.of(new LeadPicture.Ranked("LM-1", "champion", 300, 5),
 				new LeadPicture.Ranked("LM-2", null, 290, 0)));
