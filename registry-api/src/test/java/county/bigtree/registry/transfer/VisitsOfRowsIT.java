@@ -96,7 +96,7 @@ class VisitsOfRowsIT {
 			.andExpect(jsonPath("$.items[*].points", contains(200.0, 190.0)));
 		this.imports.ask("/api/v1/trees/QV1/story", coordinator)
 			.andExpect(status().isOk())
-			.andExpect(jsonPath("$.entries[0].facts[*].kind", hasItems("imported", "imported")));
+			.andExpect(jsonPath("$.items[0].facts[*].kind", hasItems("imported", "imported")));
 		this.imports.ask("/trees/QV1", coordinator).andExpect(status().isOk());
 		OlderFiles.assertCounts(this.imports.run("severalton", coordinator, file, OlderFiles.TWO_VISITS), 0, 0, 0, 3,
 				3);
