@@ -44,6 +44,7 @@ class HttpConfiguration implements WebMvcConfigurer {
 	@Override
 	public void addInterceptors(InterceptorRegistry registry) {
 		registry.addInterceptor(new KnownParameters()).addPathPatterns("/api/**", "/docs").order(100);
+		registry.addInterceptor(new StorableParameters()).order(101);
 	}
 
 	@Bean

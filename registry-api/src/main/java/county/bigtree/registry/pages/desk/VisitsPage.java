@@ -63,6 +63,15 @@ class VisitsPage {
 		}
 		model.addAttribute("visits", visits);
 		model.addAttribute("all", all);
+		if (!all) {
+			model.addAttribute("unplanned",
+					Plain.list(api.get("/assignments?limit=500"))
+						.stream()
+						.filter((assigned) -> assigned.get("visit") == null)
+						.toList());
+			model.addAttribute("photos",
+					(viewer != null) ? viewer.verified().stream().map(this.desks::find).toList() : List.of());
+		}
 		model.addAttribute("others",
 				(viewer != null) ? viewer.coordinates().stream().map(this.desks::find).toList() : List.of());
 		return "visits";

@@ -8,6 +8,8 @@ import java.util.Objects;
 import java.util.UUID;
 import java.util.function.UnaryOperator;
 
+import county.bigtree.registry.http.ReadsItself;
+import county.bigtree.registry.http.StorableText;
 import county.bigtree.registry.problem.FieldProblem;
 import jakarta.servlet.http.HttpServletRequest;
 import org.jspecify.annotations.Nullable;
@@ -20,7 +22,7 @@ import tools.jackson.databind.node.ObjectNode;
  * as the API names the entries, with a point between levels: {@code location.latitude}.
  * Each form has a key, so that sending it twice does it once.
  */
-public final class Form {
+public final class Form implements ReadsItself {
 
 	private static final String KEY = "key";
 
@@ -56,11 +58,10 @@ public final class Form {
 	}
 
 	/**
-	 * Without space around it, and without zero characters, which no browser sends and no
-	 * record takes.
+	 * Without space around it, and without characters that no record takes.
 	 */
 	private static String plain(String typed) {
-		return typed.replace("\0", "").strip();
+		return StorableText.of(typed).strip();
 	}
 
 	/** What stands in the field; empty where nothing does. */

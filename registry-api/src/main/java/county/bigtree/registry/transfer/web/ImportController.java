@@ -14,6 +14,7 @@ import county.bigtree.registry.http.Cursor;
 import county.bigtree.registry.http.Page;
 import county.bigtree.registry.http.Paging;
 import county.bigtree.registry.http.Revisioned;
+import county.bigtree.registry.http.StorableText;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.standing.ReadStandings;
@@ -136,7 +137,9 @@ class ImportController {
 	/** Of any content type: forms send JSON as plain text. */
 	private MappingBody read(Part mapping, HttpServletRequest request) throws IOException {
 		try {
-			MappingBody body = this.json.readValue(mapping.getInputStream(), MappingBody.class);
+			byte[] text = mapping.getInputStream().readAllBytes();
+			StorableText.require(this.json, text);
+			MappingBody body = this.json.readValue(text, MappingBody.class);
 			if (body == null) {
 				throw Problem.invalid("#", "wrong-type", "must be an object");
 			}

@@ -70,6 +70,15 @@ class LetterPageIT {
 	}
 
 	@Test
+	void dropsCharactersThatCannotBeKept() throws Exception {
+		PageReader reader = PageReader.signedIn(this.mvc, this.people.volunteer(COUNTY));
+		SentForm form = SentForm.of(reader.page(LETTER), LETTER);
+		form.with("about", "other").with("text", "Pasted\u000b with\u0000 an odd\ud800 end.\u007f");
+		PageReader.leads(reader.send(LETTER, form));
+		assertThat(letters()).contains("Pasted with an odd end.");
+	}
+
+	@Test
 	void namesTheTreeThatItIsAbout() throws Exception {
 		String tree = this.trees.standing(COUNTY, 100, "2024-05-02").tree();
 		PageReader reader = PageReader.anonymous(this.mvc);
