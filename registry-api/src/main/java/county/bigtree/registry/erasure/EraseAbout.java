@@ -60,8 +60,28 @@ public class EraseAbout {
 		}
 		Change change = this.journal.open(county);
 		int erased = this.erasing.erase(change, pieces, actor.id());
+		(whom == Whom.OWNER ? ownersSharing(pieces, id) : List.of(id)).forEach(this::forgetAnswers);
 		this.journal.close(change, "words-erased", actor.id());
 		return erased;
+	}
+
+	/** The owner, and on the other tree of a split the same with the same words. */
+	private List<UUID> ownersSharing(List<UUID> pieces, UUID id) {
+		return this.jdbc.sql("select id from tree_owner where id = :id or name in (:pieces) or contact in (:pieces)")
+			.param("id", id)
+			.param("pieces", pieces)
+			.query(UUID.class)
+			.list();
+	}
+
+	/**
+	 * Answers that are kept for those who ask again tell the words too: all are dropped
+	 * that tell of whom they concern, whoever got them.
+	 */
+	private void forgetAnswers(UUID about) {
+		this.jdbc.sql("""
+				delete from keyed_answer where strpos(path, :about) > 0 or strpos(coalesce(location, ''), :about) > 0
+				  or position(convert_to(:about, 'UTF8') in body) > 0""").param("about", about.toString()).update();
 	}
 
 	/**

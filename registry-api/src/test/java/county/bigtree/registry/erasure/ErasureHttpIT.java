@@ -61,8 +61,12 @@ class ErasureHttpIT {
 				"{\"about\": \"tip\", \"text\": \"zqerased elm\", \"contact\": \"zqerased N\"}",
 				this.people.volunteer("wordsgone")), "$.id");
 		String finder = "/api/v1/nominations/" + JsonPath.read(nomination, "$.id") + "/filed-for";
+		this.trees
+			.decide("/api/v1/letters/" + letter, "/outcome",
+					"{\"became\": \"answer\", \"answer\": \"zqerased reply\"}", coordinator)
+			.andExpect(status().isOk());
 		erase("/api/v1/owners/" + owner, coordinator).andExpect(jsonPath("$.pieces").value(3));
-		erase("/api/v1/letters/" + letter, coordinator).andExpect(jsonPath("$.pieces").value(2));
+		erase("/api/v1/letters/" + letter, coordinator).andExpect(jsonPath("$.pieces").value(3));
 		erase(finder, coordinator).andExpect(jsonPath("$.pieces").value(2));
 		long changes = changes();
 		erase(finder, coordinator).andExpect(jsonPath("$.pieces").value(0));
@@ -74,6 +78,9 @@ class ErasureHttpIT {
 			.andExpect(jsonPath("$.text").value(nullValue()))
 			.andExpect(jsonPath("$.contact").value(nullValue()));
 		this.trees.ask(get(finder), coordinator).andExpect(jsonPath("$.name").value(nullValue()));
+		assertThat(this.jdbc.sql("select count(*) from keyed_answer where convert_from(body, 'UTF8') like '%zqerased%'")
+			.query(Long.class)
+			.single()).as("answers that still tell the words").isZero();
 		assertThat(
 				this.jdbc.sql("select count(*) from text_body where body like '%zqerased%'").query(Long.class).single())
 			.isZero();

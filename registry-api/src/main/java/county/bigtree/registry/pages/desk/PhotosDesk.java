@@ -26,13 +26,16 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 
 /**
- * The photos that wait to be looked at by a county's verifiers, the oldest first.
+ * The photos that wait to be looked at by a county's verifiers, and those passed, of
+ * which a pass can be taken back; the oldest first.
  */
 @Controller
 @Hidden
 class PhotosDesk {
 
 	private static final int SHOWN = 12;
+
+	private static final String PASSED = "passed";
 
 	private final Desks desks;
 
@@ -45,14 +48,19 @@ class PhotosDesk {
 	String show(@PathVariable String county, Api api, Form form, @ModelAttribute("viewer") @Nullable Viewer viewer,
 			@ModelAttribute("units") Units units, Model model) {
 		this.desks.open(county, units, model);
-		JsonNode waiting = api.get("/counties/{county}/photos?status=waiting&limit={limit}", county, SHOWN);
+		String status = form.has("show", PASSED) ? PASSED : "waiting";
+		String list = "/counties/{county}/photos?status={status}&limit={limit}";
+		JsonNode waiting = form.isFilled("cursor")
+				? api.get(list + "&cursor={cursor}", county, status, SHOWN, form.value("cursor"))
+				: api.get(list, county, status, SHOWN);
 		List<Waiting> photos = new ArrayList<>();
 		waiting.path("items").forEach((photo) -> {
 			Api.Read read = api.read("/photos/{id}", photo.path("id").asString(""));
 			photos.add(new Waiting(Plain.map(photo), read.seen()));
 		});
 		model.addAttribute("photos", photos);
-		model.addAttribute("more", waiting.path("next").isString());
+		model.addAttribute("next", waiting.path("next").asString(""));
+		model.addAttribute("show", status);
 		model.addAttribute("decides", viewer != null && viewer.coordinates().contains(county));
 		return "photos-waiting";
 	}
@@ -66,7 +74,7 @@ class PhotosDesk {
 		form.text(body, "decision").text(body, "text").text(body, "reason");
 		Api.Outcome outcome = api.post("/photos/{id}/decisions", photo).on(form.seen()).once(form.key()).send(body);
 		if (outcome.refusal() == null) {
-			return "redirect:/desk/" + county + "/photos?done=photo";
+			return "redirect:/desk/" + county + "/photos?done=photo" + (form.has("show", PASSED) ? "&show=passed" : "");
 		}
 		ProblemType type = outcome.refusal().type();
 		response.setStatus(((type == ProblemType.PRECONDITION_MISSING) ? ProblemType.INVALID : type).status().value());

@@ -11,6 +11,7 @@ import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import county.bigtree.registry.photo.TestPhotos;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -62,6 +63,21 @@ class PhotosPageIT {
 		assertThat(page).contains("waits for a verifier to pass it", "alt=\"The foot of the &lt;oak&gt;\"",
 				"the base of the stem", "waits to be passed");
 		assertThat(page.split("<img ", -1)).as("one picture, and the template's").hasSize(3);
+	}
+
+	@Test
+	void takesAPhotoBackForWhoSentIt() throws Exception {
+		TestPerson person = this.people.volunteer(COUNTY);
+		String address = photos(person);
+		String photo = TestPhotos.sent(this.trees, "/api/v1" + address, person, "text", "the oak");
+		PageReader reader = PageReader.signedIn(this.mvc, person);
+		String withdrawal = address + "/" + photo + "/withdrawal";
+		SentForm form = SentForm.of(reader.page(address), withdrawal);
+		assertThat(PageReader.signedIn(this.mvc, this.people.verifier(COUNTY)).page(address))
+			.doesNotContain(withdrawal);
+		assertThat(PageReader.leads(reader.send(withdrawal, form))).isEqualTo(address + "?done=withdrawn");
+		assertThat(reader.page(address + "?done=withdrawn")).contains("It is taken back", "taken back")
+			.doesNotContain(withdrawal);
 	}
 
 	@Test
