@@ -62,8 +62,8 @@ class ErasureHttpIT {
 				this.people.volunteer("wordsgone")), "$.id");
 		String finder = "/api/v1/nominations/" + JsonPath.read(nomination, "$.id") + "/filed-for";
 		this.trees
-			.decide("/api/v1/letters/" + letter, "/outcome",
-					"{\"became\": \"answer\", \"answer\": \"zqerased reply\"}", coordinator)
+			.decide("/api/v1/letters/" + letter, "/outcome", "{\"became\": \"answer\", \"answer\": \"zqerased reply\"}",
+					coordinator)
 			.andExpect(status().isOk());
 		erase("/api/v1/owners/" + owner, coordinator).andExpect(jsonPath("$.pieces").value(3));
 		erase("/api/v1/letters/" + letter, coordinator).andExpect(jsonPath("$.pieces").value(3));
