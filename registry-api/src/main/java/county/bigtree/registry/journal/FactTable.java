@@ -19,7 +19,8 @@ public enum FactTable {
 	CONDITION_REPORT("condition_report"), CONDITION_DECISION("condition_decision"), IMPORT_ROW("import_row"),
 	IMPORT_WITHDRAWAL("import_withdrawal"), OLDER_RECORD("older_record"), TREE_OWNER("tree_owner"),
 	OWNER_END("owner_end"), CONSENT("consent"), LETTER("letter"), LETTER_OUTCOME("letter_outcome"),
-	TEXT_ERASURE("text_erasure"), PHOTO("photo"), PHOTO_DECISION("photo_decision"), PHOTO_ERASURE("photo_erasure");
+	TEXT_ERASURE("text_erasure"), PHOTO("photo"), PHOTO_DECISION("photo_decision"), PHOTO_ERASURE("photo_erasure"),
+	EDITION("edition"), EDITION_PUBLICATION("edition_publication"), EDITION_ERRATUM("edition_erratum");
 
 	private final String table;
 

@@ -5,16 +5,15 @@ import java.util.List;
 import java.util.UUID;
 import java.util.stream.IntStream;
 
+import county.bigtree.registry.csv.SafeCsv;
 import county.bigtree.registry.people.Actor;
-import org.apache.commons.csv.CSVFormat;
 
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
  * Gives back the rows that an import rejected, as they came, each with its number in the
- * file and the reason: to be mended and sent again. Cells that a spreadsheet would take
- * for a formula get an apostrophe in front (OWASP, CSV Injection).
+ * file and the reason: to be mended and sent again.
  */
 @Component
 public class RejectedRows {
@@ -36,15 +35,10 @@ public class RejectedRows {
 		List<String> header = this.jobs.header(job.id());
 		// A file that came back mended has our columns already.
 		int[] theirs = IntStream.range(0, header.size()).filter((index) -> !OWN.contains(header.get(index))).toArray();
-		StringBuilder text = new StringBuilder();
-		append(text, line(OWN, header, theirs, header.size()));
-		this.jobs.forEachRejected(id, (row) -> append(text,
-				line(List.of(Integer.toString(row.number()), row.reason()), row.cells(), theirs, header.size())));
-		return text.toString();
-	}
-
-	private static void append(StringBuilder text, List<String> line) {
-		text.append(CSVFormat.RFC4180.format(line.toArray())).append("\r\n");
+		SafeCsv csv = new SafeCsv().line(line(OWN, header, theirs, header.size()));
+		this.jobs.forEachRejected(id, (row) -> csv
+			.line(line(List.of(Integer.toString(row.number()), row.reason()), row.cells(), theirs, header.size())));
+		return csv.toString();
 	}
 
 	private static List<String> line(List<String> own, List<String> cells, int[] theirs, int width) {
@@ -52,12 +46,7 @@ public class RejectedRows {
 		IntStream.of(theirs).filter((index) -> index < cells.size()).mapToObj(cells::get).forEach(line::add);
 		// What stands beyond the header is why the row was rejected.
 		line.addAll(cells.subList(Math.min(width, cells.size()), cells.size()));
-		return line.stream().map(RejectedRows::harmless).toList();
-	}
-
-	private static String harmless(String cell) {
-		boolean formula = !cell.isEmpty() && "=+-@\t\r\n".indexOf(cell.charAt(0)) >= 0;
-		return (formula && !cell.matches("[+-]?[0-9]+(\\.[0-9]+)?")) ? "'" + cell : cell;
+		return line;
 	}
 
 }

@@ -6,6 +6,9 @@ package county.bigtree.registry.command;
  */
 enum Damage {
 
+	EDITION_WRITTEN_OVER("update edition_file set body = body || convert_to('more', 'UTF8') where form = 'csv'",
+			"its csv is not the one that was published"),
+
 	ENTRY_REWRITTEN("update change set entry = convert_to(replace(convert_from(entry, 'UTF8'), '\"seq\":9}', "
 			+ "'\"seq\":9 }'), 'UTF8') where seq = 9", "does not follow from its entry"),
 

@@ -137,6 +137,11 @@ final class PlantedThings {
 		signOffThatWaits(owner);
 		put("owner",
 				filed("/api/v1/trees/" + standing(owner).tree() + "/owners", "{\"name\": \"C. Landholder\"}", owner));
+		put("edition", filed("/api/v1/counties/" + this.county + "/editions",
+				"{\"name\": \"%s\", \"filingsBy\": \"2024-12-01\", \"graceDays\": 7, \"closesOn\": \"2024-12-31\"}"
+					.formatted(UUID.randomUUID()),
+				owner));
+		answer(this.trees.decide("/api/v1/editions/" + id("edition"), "/publication", "", owner));
 		put("letter", filed("/api/v1/counties/" + this.county + "/letters",
 				"{\"about\": \"tip\", \"text\": \"Look at it.\", \"tree\": \"%s\"}".formatted(id("standing")), owner));
 		put("filed-for nomination", filed("/api/v1/counties/" + this.county + "/nominations", """

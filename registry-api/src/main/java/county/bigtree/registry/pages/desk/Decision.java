@@ -48,6 +48,8 @@ public enum Decision {
 	OUTCOME("/outcome", true, Entry.radios("outcome"), Entry.day("visitedOn"), Entry.list("measurement"),
 			Entry.area("remarks")),
 
+	PUBLICATION("/publication", true),
+
 	MOVE("/moves", true, Entry.radios("move"), Entry.list("verifier"), Entry.area("reason"));
 
 	/** Those about a tree, in the order in which they are offered. */

@@ -1,0 +1,7 @@
+/**
+ * Editions, tested.
+ */
+@NullMarked
+package county.bigtree.registry.edition;
+
+import org.jspecify.annotations.NullMarked;
