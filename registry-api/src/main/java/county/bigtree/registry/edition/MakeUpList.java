@@ -80,7 +80,8 @@ class MakeUpList {
 			.all(Stream.concat(keys.stream(), pending.stream().map((one) -> String.valueOf(one.species())))
 				.collect(Collectors.toSet()));
 		List<EditionList.SpeciesRanking> rankings = keys.stream()
-			.map((key) -> ranking(edition, species.get(key), head.recordedAt()))
+			.flatMap((key) -> Stream.ofNullable(species.get(key)))
+			.map((one) -> ranking(edition, one, head.recordedAt()))
 			.filter((ranking) -> !ranking.trees().isEmpty())
 			.sorted(Comparator.comparing(EditionList.SpeciesRanking::scientificName))
 			.toList();
