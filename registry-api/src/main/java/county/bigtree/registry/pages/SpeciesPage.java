@@ -53,7 +53,7 @@ class SpeciesPage {
 	/** So many at once that the page stays light. */
 	private static final int TITLES = 40;
 
-	private static final int STORY = 100;
+	private static final int STORY = 40;
 
 	private static final Instant BEGINNING = Instant.EPOCH.minusSeconds(10_000_000_000L);
 

@@ -46,7 +46,7 @@ class TreePage {
 
 	private static final Instant BEGINNING = Instant.EPOCH.minusSeconds(10_000_000_000L);
 
-	private static final int STORY = 100;
+	private static final int STORY = 40;
 
 	private final CountyOfPage counties;
 
