@@ -78,9 +78,8 @@ class NewcomerIT {
 		this.taps += 2;
 		this.fields++;
 		type(page, "speciesName", "pawpaw");
-		tap(page.locator("input[name=species]").first());
 		tap(page.locator("#locate"));
-		assertThat(page.locator("[id='location.latitude']")).hasValue("40.4391");
+		assertThat(page.locator("[id='location.latitude']")).hasValue("40.43910");
 		next(page, "Next: Girth");
 	}
 
@@ -96,7 +95,9 @@ class NewcomerIT {
 		next(page, "Next: Who");
 	}
 
-	/** Entries that hold already what most will leave: when, who, access, what is shown. */
+	/**
+	 * Entries that hold already what most will leave: when, who, access, what is shown.
+	 */
 	private static int proposed(Page page) {
 		assertThat(page.locator("#measuredOn")).not().hasValue("");
 		return 4;
