@@ -121,6 +121,9 @@
   from merge m join merge_revocation v on v.merge = m.id
   where m.tree in (select tree from stay) or m.into_tree in (select tree from stay)
   union all
+  select 'told-apart', 74, recorded_at, county, seq, tree, other_tree, null, null, reason, null, null, null, false
+  from distinction where tree in (select tree from stay) or other_tree in (select tree from stay)
+  union all
   select 'split', 72, recorded_at, county, seq, tree, new_tree, null, null, reason, null, null, null, true
   from split where tree in (select tree from stay) or new_tree in (select tree from stay)
   union all

@@ -12,6 +12,7 @@ import county.bigtree.registry.tree.PlaceBody;
 import county.bigtree.registry.tree.RuleOnTree;
 import county.bigtree.registry.tree.SplitBody;
 import county.bigtree.registry.tree.SplitTree;
+import county.bigtree.registry.tree.TellApart;
 import county.bigtree.registry.tree.StemRulingBody;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -52,6 +53,9 @@ class DemoCorrections implements DemoPart {
 			case "propose" -> propose(story, action, actor);
 			case "answer-proposal" -> answer(story, action, actor);
 			case "merge" -> merge(story, action, actor);
+			case "tell-apart" -> this.trees.apart()
+				.tell(actor, tree(story, action), story.recall("tree", text(action.path("body"), "from")).toString(),
+						reason(action), WHATEVER_ITS_REVISION);
 			case "revoke-merge" ->
 				this.trees.merging().revoke(actor, tree(story, action), reason(action), WHATEVER_ITS_REVISION);
 			case "split" -> split(story, action, actor);
@@ -143,7 +147,7 @@ class DemoCorrections implements DemoPart {
 	 */
 	@Component
 	@ConditionalOnProperty("registry.demo")
-	record Trees(CorrectTree correcting, MergeTrees merging, SplitTree splitting, RuleOnTree ruling) {
+	record Trees(CorrectTree correcting, MergeTrees merging, TellApart apart, SplitTree splitting, RuleOnTree ruling) {
 	}
 
 }

@@ -1,8 +1,11 @@
 package county.bigtree.registry.desk;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import java.util.function.BiPredicate;
 
 import county.bigtree.domain.check.Neighbour;
 import net.sf.geographiclib.Geodesic;
@@ -14,8 +17,8 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * Lists pairs of entries of a county that are likely one tree: of one species, within the
- * joint accuracy of their places, on the books or waiting for a decision. Places known to
- * no more than a town take no part.
+ * joint accuracy of their places, on the books or waiting for a decision, and not told
+ * apart. Places known to no more than a town take no part.
  */
 @Service
 public class ListDuplicates {
@@ -62,15 +65,30 @@ public class ListDuplicates {
 			.param("well_enough", WELL_ENOUGH_METRES)
 			.query(Placed.class)
 			.list();
+		Set<Set<UUID>> apart = apart(county);
 		List<Pair> pairs = new ArrayList<>();
 		for (int first = 0; first < placed.size() && pairs.size() < MOST; first++) {
-			addPairs(placed, first, tree, pairs);
+			addPairs(placed, first, (one, other) -> isAsked(one, other, tree) && !apart.contains(Set.of(one, other)),
+					pairs);
 		}
 		return pairs;
 	}
 
+	private static boolean isAsked(UUID one, UUID other, @Nullable UUID tree) {
+		return tree == null || tree.equals(one) || tree.equals(other);
+	}
+
+	/** Those that a coordinator told apart, as long as both stand where they did. */
+	private Set<Set<UUID>> apart(String county) {
+		return new HashSet<>(this.jdbc.sql("""
+				select tree, other_tree from distinction where county = ? and distinction_holds(id)""")
+			.param(county)
+			.query((row, number) -> Set.of(row.getObject("tree", UUID.class), row.getObject("other_tree", UUID.class)))
+			.list());
+	}
+
 	/** Of one with those to its north, as far as a place may be off. */
-	private static void addPairs(List<Placed> placed, int first, @Nullable UUID tree, List<Pair> pairs) {
+	private static void addPairs(List<Placed> placed, int first, BiPredicate<UUID, UUID> wanted, List<Pair> pairs) {
 		Placed one = placed.get(first);
 		double north = one.latitude() + (one.accuracyMetres() + WELL_ENOUGH_METRES) / METRES_A_DEGREE;
 		for (int next = first + 1; next < placed.size() && pairs.size() < MOST; next++) {
@@ -78,7 +96,7 @@ public class ListDuplicates {
 			if (!other.species().equals(one.species()) || other.latitude() > north) {
 				return;
 			}
-			if (tree == null || tree.equals(one.id()) || tree.equals(other.id())) {
+			if (wanted.test(one.id(), other.id())) {
 				one.likely(other).ifPresent(pairs::add);
 			}
 		}

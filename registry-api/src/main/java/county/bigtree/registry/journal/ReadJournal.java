@@ -42,6 +42,7 @@ public class ReadJournal {
 			  union select seq, (columns ->> 'tree')::uuid from fact
 			  union select seq, (columns ->> 'into_tree')::uuid from fact
 			  union select seq, (columns ->> 'new_tree')::uuid from fact
+			  union select seq, (columns ->> 'other_tree')::uuid from fact
 			  union select f.seq, m.tree from fact f join measurement m on m.id = (f.columns ->> 'measurement')::uuid
 			  union select f.seq, n.tree from fact f join nomination n on n.id = (f.columns ->> 'nomination')::uuid
 			  union select f.seq, c.tree from fact f join condition_report c on c.id = (f.columns ->> 'report')::uuid

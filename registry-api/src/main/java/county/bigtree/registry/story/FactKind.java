@@ -36,7 +36,8 @@ public enum FactKind {
 	CONDITION_NOT_CONFIRMED("condition-not-confirmed"), PHOTO_PASSED("photo-passed"), RE_IDENTIFIED("re-identified"),
 	RELOCATED("relocated"), RELOCATION_PROPOSED("relocation-proposed"), RELOCATION_REFUSED("relocation-refused"),
 	ELIGIBLE("eligible"), INELIGIBLE("ineligible"), TAKEN_OFF("taken-off"), MERGED("merged"),
-	MERGE_REVOKED("merge-revoked"), SPLIT("split"), STEM_RULING("stem-ruling"), RULEBOOK("rulebook"), FOLDED("folded"),
+	MERGE_REVOKED("merge-revoked"), TOLD_APART("told-apart"), SPLIT("split"), STEM_RULING("stem-ruling"),
+	RULEBOOK("rulebook"), FOLDED("folded"),
 
 	/** Nobody did anything: the day came on which earlier recorded rules hold. */
 	RULEBOOK_IN_FORCE("rulebook-in-force");

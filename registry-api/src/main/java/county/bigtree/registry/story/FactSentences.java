@@ -33,7 +33,7 @@ final class FactSentences {
 					REDUCED_AGAIN ->
 				measurement(fact);
 			case CONDITION_SEEN, CONDITION_CONFIRMED, CONDITION_NOT_CONFIRMED -> condition(fact);
-			case MERGED, MERGE_REVOKED, SPLIT -> twoTrees(fact);
+			case MERGED, MERGE_REVOKED, TOLD_APART, SPLIT -> twoTrees(fact);
 			case RULEBOOK, RULEBOOK_IN_FORCE, FOLDED -> rules(fact);
 			case ACCEPTED, RE_IDENTIFIED, RELOCATED, RELOCATION_PROPOSED, RELOCATION_REFUSED, ELIGIBLE, INELIGIBLE,
 					TAKEN_OFF, STEM_RULING, PHOTO_PASSED ->
@@ -115,6 +115,7 @@ final class FactSentences {
 		return by(fact) + switch (fact.kind()) {
 			case MERGED ->
 				"found %s to be the same tree as %s and merged it into that.".formatted(fact.tag(), fact.otherTag());
+			case TOLD_APART -> "found %s and %s to be two trees.".formatted(fact.tag(), fact.otherTag());
 			case MERGE_REVOKED -> "revoked the merging of %s into %s.".formatted(fact.tag(), fact.otherTag());
 			default -> "found %s to be two trees and split off %s.".formatted(fact.tag(), fact.otherTag());
 		};

@@ -28,6 +28,43 @@ class DuplicatesHttpIT {
 	private TestPeople people;
 
 	@Test
+	void leavesOutWhatWasToldApartUntilOneStandsElsewhere() throws Exception {
+		this.trees.county("toldapart", "DUZ");
+		Filed first = this.trees.standing("toldapart", 100, "2024-05-02");
+		Filed second = this.trees.standing("toldapart", 101, "2024-05-03");
+		TestPerson coordinator = this.people.coordinator("toldapart");
+		String path = "/api/v1/trees/" + second.tree();
+		this.trees
+			.decide(path, "/distinctions", "{\"from\": \"%s\", \"reason\": \"no\"}".formatted(second.tree()),
+					coordinator)
+			.andExpect(status().isUnprocessableContent());
+		String apart = "{\"from\": \"%s\", \"reason\": \"two stems, eight paces apart\"}".formatted(first.tree());
+		this.trees.decide(path, "/distinctions", apart, coordinator).andExpect(status().isOk());
+		this.trees.decide(path, "/distinctions", apart, coordinator).andExpect(status().isConflict());
+		this.trees.ask(get(LIST, "toldapart"), coordinator).andExpect(jsonPath("$.items.length()").value(0));
+		this.trees.ask(get("/api/v1/counties/toldapart/journal?limit=1"), coordinator)
+			.andExpect(jsonPath("$.items[0].kind").value("told-apart"))
+			.andExpect(jsonPath("$.items[0].reason").value("two stems, eight paces apart"))
+			.andExpect(jsonPath("$.items[0].trees.length()").value(2));
+		this.trees.ask(get("/api/v1/trees/" + first.tree() + "/story"), coordinator)
+			.andExpect(jsonPath("$.items[*].facts[?(@.kind == 'told-apart')].reason")
+				.value("two stems, eight paces apart"));
+		this.trees.ask(get("/api/v1/trees/" + first.tree() + "/story"), this.people.volunteer("toldapart"))
+			.andExpect(jsonPath("$.items[*].facts[?(@.kind == 'told-apart')]").isEmpty());
+		this.trees.decide(path, "/visibility", "{\"visibility\": \"county\", \"reason\": \"as asked\"}", coordinator)
+			.andExpect(status().isOk());
+		this.trees.ask(get(LIST, "toldapart"), coordinator).andExpect(jsonPath("$.items.length()").value(0));
+		this.trees.decide(path, "/location",
+				"""
+						{"location": {"latitude": 40.10001, "longitude": -86.2, "accuracyMetres": 8}, "reason": "read again"}""",
+				coordinator)
+			.andExpect(status().isOk());
+		this.trees.ask(get(LIST, "toldapart"), coordinator).andExpect(jsonPath("$.items.length()").value(1));
+		this.trees.decide(path, "/distinctions", apart, coordinator).andExpect(status().isOk());
+		this.trees.ask(get(LIST, "toldapart"), coordinator).andExpect(jsonPath("$.items.length()").value(0));
+	}
+
+	@Test
 	void pairsEntriesOfOneSpeciesWithinTheirJointAccuracy() throws Exception {
 		this.trees.county("duplicates", "DUP");
 		Filed first = this.trees.standing("duplicates", 100, "2024-05-02");

@@ -28,6 +28,8 @@ public enum Decision {
 
 	MERGE("/merge", true, Entry.line("into"), Entry.area("reason")),
 
+	APART("/distinctions", true, Entry.line("from"), Entry.area("reason")),
+
 	UNMERGE("/merge/revocation", true, Entry.area("reason")),
 
 	SPLIT("/split", true, Entry.ticks("measurements"), Entry.figure("location.latitude"),
@@ -54,7 +56,7 @@ public enum Decision {
 
 	/** Those about a tree, in the order in which they are offered. */
 	static final List<Decision> AT_A_TREE = List.of(CONDITION, IDENTIFICATION, LOCATION, STEMS, ELIGIBILITY, VISIBILITY,
-			MERGE, SPLIT);
+			MERGE, APART, SPLIT);
 
 	private final String action;
 

@@ -85,8 +85,9 @@ class TreeDecisionsPage {
 		DeskWords words = (decision == Decision.LOCATION) ? this.desks.open(at.county(), units, model)
 				: this.desks.openForCoordinator(at.county(), viewer, units, model);
 		List<Asked.Fact> facts = facts(at, words);
-		if (decision == Decision.MERGE && form.isFilled("into")) {
-			addOther(api, form.value("into"), words, model);
+		String other = (decision == Decision.MERGE) ? "into" : "from";
+		if ((decision == Decision.MERGE || decision == Decision.APART) && form.isFilled(other)) {
+			addOther(api, form.value(other), words, model);
 		}
 		if (decision == Decision.LOCATION && form.has("place", "open")) {
 			facts.add(exactly(api, at, words));

@@ -21,6 +21,7 @@ import county.bigtree.registry.http.IfMatch;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.tree.CorrectTree;
 import county.bigtree.registry.tree.PlaceBody;
+import county.bigtree.registry.tree.TellApart;
 import county.bigtree.registry.tree.TreeDirectory;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.media.Content;
@@ -144,6 +145,17 @@ class TreeCorrectionController {
 		return this.trees.get(tree);
 	}
 
+	@PostMapping("/api/v1/trees/{tree}/distinctions")
+	@DryRun
+	@Access(Who.COORDINATOR)
+	@Operation(operationId = "tellApart",
+			summary = "Record that two entries are two trees: they are no longer proposed to be merged until one is relocated")
+	TreeDirectory.KnownTree tellApart(@PathVariable String tree, @RequestBody @Valid DistinctionBody body,
+			IfMatch ifMatch, Actor actor) {
+		this.decisions.apart.tell(actor, tree, body.from(), body.reason(), unchanged(ifMatch, tree));
+		return this.trees.get(tree);
+	}
+
 	@PostMapping("/api/v1/trees/{tree}/split")
 	@ResponseStatus(HttpStatus.CREATED)
 	@DryRun
@@ -170,13 +182,16 @@ class TreeCorrectionController {
 
 		private final MergeTrees merging;
 
+		private final TellApart apart;
+
 		private final SplitTree splitting;
 
 		private final AgreeOnLine line;
 
-		Decisions(RuleOnTree ruling, MergeTrees merging, SplitTree splitting, AgreeOnLine line) {
+		Decisions(RuleOnTree ruling, MergeTrees merging, TellApart apart, SplitTree splitting, AgreeOnLine line) {
 			this.ruling = ruling;
 			this.merging = merging;
+			this.apart = apart;
 			this.splitting = splitting;
 			this.line = line;
 		}
@@ -199,6 +214,12 @@ class TreeCorrectionController {
 	 * The entry that is kept, by id or tag.
 	 */
 	record MergeBody(@NotBlank String into, @NotBlank String reason) {
+	}
+
+	/**
+	 * The other entry, by id or tag.
+	 */
+	record DistinctionBody(@NotBlank String from, @NotBlank String reason) {
 	}
 
 	/**
