@@ -6,13 +6,15 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
 
 import county.bigtree.domain.standing.Title;
 import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.standing.BookKey;
-import county.bigtree.registry.standing.TitleIfCounted;
+import county.bigtree.registry.standing.WeighWaiting;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -142,11 +144,11 @@ public class ListQueue {
 
 	private final JdbcClient jdbc;
 
-	private final TitleIfCounted titles;
+	private final WeighWaiting weigh;
 
-	ListQueue(JdbcClient jdbc, TitleIfCounted titles) {
+	ListQueue(JdbcClient jdbc, WeighWaiting weigh) {
 		this.jdbc = jdbc;
-		this.titles = titles;
+		this.weigh = weigh;
 	}
 
 	/**
@@ -156,7 +158,11 @@ public class ListQueue {
 	@Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
 	public List<Waiting> of(String county) {
 		List<Found> found = this.jdbc.sql(QUEUE).param("county", county).query(ListQueue::found).list();
-		return Stream.concat(found.stream().map((one) -> one.waiting(wouldHold(one))), letters(county).stream())
+		Map<UUID, Title> titles = this.weigh.titles(found.stream().flatMap((one) -> one.waits().stream()).toList());
+		return Stream
+			.concat(found.stream()
+				.map((one) -> one.waiting(one.waits().map((waits) -> titles.get(waits.measurement())))),
+					letters(county).stream())
 			.sorted(Waiting.ORDER)
 			.toList();
 	}
@@ -168,13 +174,6 @@ public class ListQueue {
 					row.getObject("tree", UUID.class), row.getString("tag"), row.getString("species"),
 					row.getString("about"), SqlTime.get(row, "recorded_at"), null, null, null, false, null))
 			.list();
-	}
-
-	private @Nullable Title wouldHold(Found found) {
-		UUID measurement = found.measurement();
-		BigDecimal points = found.points();
-		return (measurement == null || points == null) ? null
-				: this.titles.of(found.book(), found.tree(), measurement, points).orElse(null);
 	}
 
 	private static Found found(ResultSet row, int number) throws SQLException {
@@ -190,9 +189,17 @@ public class ListQueue {
 			@Nullable UUID measurement, @Nullable BigDecimal points, @Nullable Title title, boolean extraordinary,
 			@Nullable LocalDate lapsesOn) {
 
-		Waiting waiting(@Nullable Title wouldHold) {
+		/** To be weighed, where a measurement waits that has points. */
+		Optional<WeighWaiting.Waits> waits() {
+			UUID waiting = this.measurement;
+			BigDecimal of = this.points;
+			return (waiting == null || of == null) ? Optional.empty()
+					: Optional.of(new WeighWaiting.Waits(this.book, this.tree, waiting, of));
+		}
+
+		Waiting waiting(Optional<Title> wouldHold) {
 			return new Waiting(this.kind, this.id, this.tree, this.tag, this.book.species(), this.status, this.since,
-					this.points, wouldHold, this.title, this.extraordinary, this.lapsesOn);
+					this.points, wouldHold.orElse(null), this.title, this.extraordinary, this.lapsesOn);
 		}
 
 	}

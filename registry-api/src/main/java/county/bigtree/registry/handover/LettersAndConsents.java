@@ -45,36 +45,40 @@ class LettersAndConsents implements OpenWork {
 
 	private final RegisterClock clock;
 
-	LettersAndConsents(JdbcClient jdbc, RulesReader rules, RegisterClock clock) {
+	private final Prose prose;
+
+	LettersAndConsents(JdbcClient jdbc, RulesReader rules, RegisterClock clock, Prose prose) {
 		this.jdbc = jdbc;
 		this.rules = rules;
 		this.clock = clock;
+		this.prose = prose;
 	}
 
 	@Override
 	public List<Section> of(Actor coordinator, String county) {
 		Instant now = this.clock.now();
 		LocalDate today = this.rules.get(county).day(now);
-		List<Item> letters = this.jdbc.sql(LETTERS).param("county", county).query(LettersAndConsents::letter).list();
+		List<Item> letters = this.jdbc.sql(LETTERS).param("county", county).query(this::letter).list();
 		List<Item> consents = this.jdbc.sql(CONSENTS)
 			.param("county", county)
 			.param("today", today)
 			.param("last", today.plusMonths(MONTHS_AHEAD))
-			.query(LettersAndConsents::consent)
+			.query(this::consent)
 			.list();
 		return List.of(new Section("Letters without an outcome, and by when to answer", letters, "None waits."),
 				new Section("Owners' consents that end within a year, and their last day", consents, "None ends."));
 	}
 
-	private static Item letter(ResultSet row, int number) throws SQLException {
+	private Item letter(ResultSet row, int number) throws SQLException {
 		String words = row.getString("body");
 		return new Item(row.getString("tag"), row.getObject("answer_by", LocalDate.class),
-				row.getString("about") + ": " + ((words != null) ? words : "the words were erased"));
+				this.prose.say("desk.letter.about." + row.getString("about")) + ": "
+						+ ((words != null) ? words : "the words were erased"));
 	}
 
-	private static Item consent(ResultSet row, int number) throws SQLException {
+	private Item consent(ResultSet row, int number) throws SQLException {
 		return new Item(row.getString("tag"), row.getObject("until_on", LocalDate.class),
-				"consent: " + row.getString("purpose"));
+				"consent to " + this.prose.say("owners.purpose." + row.getString("purpose")));
 	}
 
 }

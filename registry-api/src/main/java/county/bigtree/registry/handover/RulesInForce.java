@@ -4,7 +4,10 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
 
+import county.bigtree.registry.naming.Names;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.rules.RulebookJson;
 import org.jspecify.annotations.Nullable;
@@ -47,9 +50,12 @@ class RulesInForce implements OpenWork {
 
 	private final JsonMapper json;
 
-	RulesInForce(JdbcClient jdbc, JsonMapper json) {
+	private final Prose prose;
+
+	RulesInForce(JdbcClient jdbc, JsonMapper json, Prose prose) {
 		this.jdbc = jdbc;
 		this.json = json;
+		this.prose = prose;
 	}
 
 	@Override
@@ -67,46 +73,52 @@ class RulesInForce implements OpenWork {
 	}
 
 	private Item rulebook(ResultSet row, int number) throws SQLException {
-		RulebookJson book = this.json.readValue(row.getString("rules"), RulebookJson.class);
+		RulebookJson book = RulebookJson
+			.from(this.json.readValue(row.getString("rules"), RulebookJson.class).toRulebook());
 		StringBuilder text = new StringBuilder();
-		RulebookJson.Tie tie = book.tieRule();
-		if (tie != null) {
-			text.append("ties: ").append(tie.kind()).append((tie.n() != null) ? " " + tie.n() : "").append("; ");
+		RulebookJson.Tie tie = Objects.requireNonNull(book.tieRule());
+		append(text, "rules.said.tie." + tie.kind(), tie.n(), tie.k(), tie.atMost());
+		append(text, "rules.said.currency", book.currencyYears(), this.prose.say("rules.stale." + book.whenStale()));
+		append(text, "rules.said.sighting", book.sightingYears(), book.remeasureWithin());
+		append(text, "rules.said.sign-offs", book.requiredSignOffs(), book.requiredSignOffsForTitle());
+		if (Boolean.TRUE.equals(book.titleNeedsCoordinator())) {
+			append(text, "rules.said.coordinator");
 		}
-		append(text, "a measurement is current for %s years", book.currencyYears());
-		append(text, "then its holder %s", book.whenStale());
-		append(text, "sign-offs needed: %s", book.requiredSignOffs());
-		append(text, "for a title: %s", book.requiredSignOffsForTitle());
-		yes(text, "a title changes only with a coordinator's yes", book.titleNeedsCoordinator());
-		words(text, "titles only by figures taken with: %s", book.titleMethods());
+		if (Boolean.TRUE.equals(book.checkReadingsRequired())) {
+			append(text, "rules.said.readings");
+		}
 		if (book.photosRequired() != null && book.photosRequired() > 0) {
-			append(text, "passed photos before a sign-off gives a title: %s", book.photosRequired());
+			append(text, "rules.said.photos", book.photosRequired());
 		}
-		words(text, "only these species hold titles: %s", book.eligibleSpecies());
-		yes(text, "a verifier brings readings of their own", book.checkReadingsRequired());
-		append(text, "days to answer what is asked: %s", book.answerDays());
-		append(text, "filed after %s months, it counts by a coordinator's word alone", book.oldestFilingMonths());
+		methods(text, book);
+		species(text, book);
+		append(text, "rules.said.filing", book.oldestFilingMonths(), book.answerDays());
 		String reason = row.getString("reason");
 		return new Item(null, book.effectiveOn(),
-				text.append((reason != null) ? "because: " + reason : "no reason is on record").toString());
+				text.append((reason != null) ? "Because: " + reason : "No reason is on record.").toString());
 	}
 
-	private static void yes(StringBuilder text, String words, @Nullable Boolean value) {
-		if (Boolean.TRUE.equals(value)) {
-			text.append(words).append("; ");
+	private void methods(StringBuilder text, RulebookJson book) {
+		List<String> methods = Objects.requireNonNull(book.titleMethods());
+		if (!methods.isEmpty()) {
+			append(text, "handover.rules.methods",
+					methods.stream()
+						.map((one) -> this.prose.within("method." + one))
+						.collect(Collectors.joining(", ")));
 		}
 	}
 
-	private static void words(StringBuilder text, String words, @Nullable List<String> values) {
-		if (values != null && !values.isEmpty()) {
-			append(text, words, String.join(", ", values));
+	private void species(StringBuilder text, RulebookJson book) {
+		List<String> species = book.eligibleSpecies();
+		if (species != null) {
+			Names names = this.prose.names(species);
+			append(text, "handover.rules.species",
+					species.stream().map(names::species).sorted().collect(Collectors.joining(", ")));
 		}
 	}
 
-	private static void append(StringBuilder text, String words, @Nullable Object value) {
-		if (value != null) {
-			text.append(words.formatted(value)).append("; ");
-		}
+	private void append(StringBuilder text, String message, @Nullable Object... about) {
+		text.append(this.prose.say(message, about)).append(' ');
 	}
 
 }

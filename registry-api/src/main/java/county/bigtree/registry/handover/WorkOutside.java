@@ -5,6 +5,7 @@ import java.util.UUID;
 
 import county.bigtree.registry.desk.Due;
 import county.bigtree.registry.desk.ListDue;
+import county.bigtree.registry.naming.Names;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.visit.Visits;
 
@@ -24,9 +25,12 @@ class WorkOutside implements OpenWork {
 
 	private final ListDue due;
 
-	WorkOutside(Visits visits, ListDue due) {
+	private final Prose prose;
+
+	WorkOutside(Visits visits, ListDue due, Prose prose) {
 		this.visits = visits;
 		this.due = due;
+		this.prose = prose;
 	}
 
 	@Override
@@ -35,24 +39,22 @@ class WorkOutside implements OpenWork {
 			.stream()
 			.map((one) -> new Item(one.tag(), one.byWhen(), visit(one)))
 			.toList();
-		List<Item> due = this.due.of(county, null)
-			.stream()
-			.map((one) -> new Item(one.tag(), one.dueOn(), due(one)))
-			.toList();
+		List<Due> trees = this.due.of(county, null);
+		Names names = this.prose.names(trees.stream().map(Due::species).toList());
+		List<Item> due = trees.stream().map((one) -> new Item(one.tag(), one.dueOn(), due(one, names))).toList();
 		return List.of(new Section("Visits still to be made, and by when", planned, "None is planned."),
 				new Section("To be measured again, and by when", due, "None is due."));
 	}
 
-	private static String visit(Visits.Visit one) {
-		return "%s, by %s%s%s".formatted(one.purpose().replace('-', ' '), one.verifierName(),
-				(one.companion() != null) ? ", with " + one.companion() : "",
-				(one.notes() != null) ? ": " + one.notes() : "");
+	private String visit(Visits.Visit one) {
+		return "%s, by %s%s%s".formatted(this.prose.say("visit.purpose." + one.purpose()), one.verifierName(),
+				Prose.more(", with ", one.companion()), Prose.more(": ", one.notes()));
 	}
 
-	private static String due(Due one) {
-		return "%s, rank %d%s, measured on %s: %s".formatted(one.species(), one.rank(),
-				(one.title() != null) ? ", " + one.title().word() : "", one.measuredOn(),
-				one.why().word().replace('-', ' '));
+	private String due(Due one, Names names) {
+		return "%s, rank %d%s, measured on %s: %s".formatted(names.species(one.species()), one.rank(),
+				Prose.more(", ", (one.title() != null) ? one.title().word() : null), this.prose.day(one.measuredOn()),
+				this.prose.say("due.why." + one.why().word()));
 	}
 
 }

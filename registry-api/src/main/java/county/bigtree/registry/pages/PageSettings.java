@@ -3,6 +3,8 @@ package county.bigtree.registry.pages;
 import java.time.Duration;
 import java.util.Map;
 
+import county.bigtree.registry.naming.Names;
+import county.bigtree.registry.naming.Naming;
 import county.bigtree.registry.people.Actor;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
@@ -26,6 +28,12 @@ import org.springframework.web.util.UriComponentsBuilder;
 class PageSettings {
 
 	private static final String COOKIE = "units";
+
+	private final Naming naming;
+
+	PageSettings(Naming naming) {
+		this.naming = naming;
+	}
 
 	@ModelAttribute("units")
 	Units units(@RequestParam(name = "units", required = false) @Nullable String asked,
@@ -57,6 +65,12 @@ class PageSettings {
 			here.query(query);
 		}
 		return here.replaceQueryParam(COOKIE, units.metric() ? "feet" : "metric").build().toUriString();
+	}
+
+	/** Of species and counties, by their keys. */
+	@ModelAttribute("names")
+	Names names() {
+		return this.naming.begin();
 	}
 
 	/** Who looks at the page; null for anyone. */

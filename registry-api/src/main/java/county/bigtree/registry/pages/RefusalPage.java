@@ -8,6 +8,7 @@ import java.util.Objects;
 import java.util.stream.Stream;
 
 import county.bigtree.registry.http.HeldResponse;
+import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemPage;
 import county.bigtree.registry.problem.ProblemType;
@@ -16,6 +17,7 @@ import jakarta.servlet.http.HttpServletResponse;
 
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.env.Environment;
+import org.springframework.security.core.Authentication;
 import org.springframework.stereotype.Component;
 import org.springframework.web.servlet.View;
 import org.springframework.web.servlet.ViewResolver;
@@ -44,6 +46,9 @@ class RefusalPage implements ProblemPage {
 		Map<String, Object> model = new LinkedHashMap<>();
 		model.put("here", request.getRequestURI());
 		model.put("problem", problem);
+		if (request.getUserPrincipal() instanceof Authentication known && known.getPrincipal() instanceof Actor actor) {
+			model.put("viewer", Viewer.of(actor));
+		}
 		boolean signIn = problem.type() == ProblemType.SIGN_IN_NEEDED;
 		if (signIn) {
 			model.put("then", address(request));

@@ -29,11 +29,12 @@ import org.springframework.stereotype.Component;
 @Component
 class ScoreRows {
 
-	private static final String LIVE = """
+	static final String ROW = """
 			select id, county, species, tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over,
 			  height_from, crown_from, girth_by, height_by, crown_by, effective_on, ends_on, ended
-			from score where withdrawn_at is null and
 			""";
+
+	private static final String LIVE = ROW + "from score where withdrawn_at is null and ";
 
 	private static final String OPEN_IN_BOOK = LIVE + "ends_on is null and county = :county and species = :species ";
 

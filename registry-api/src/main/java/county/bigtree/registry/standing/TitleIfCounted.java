@@ -1,12 +1,11 @@
 package county.bigtree.registry.standing;
 
-import java.math.BigDecimal;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 import county.bigtree.domain.rulebook.Rulebook;
@@ -18,57 +17,29 @@ import county.bigtree.domain.standing.Title;
 import county.bigtree.domain.standing.TreeFacts;
 import county.bigtree.domain.standing.TreeFacts.Measured;
 import county.bigtree.domain.standing.TreeFacts.SignedOff;
-import county.bigtree.registry.journal.RegisterClock;
-import county.bigtree.registry.rules.CountyRules;
-import county.bigtree.registry.rules.RulesReader;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.stereotype.Service;
-import org.springframework.transaction.annotation.Transactional;
+import org.springframework.stereotype.Component;
 
 /**
  * Says which title a tree would hold today if a measurement that waits for its sign-offs
  * counted: its score is then that of the facts with this one changed, in place of the
  * score it has.
  */
-@Service
-public class TitleIfCounted {
+@Component
+class TitleIfCounted {
 
 	private final TreeFactsReader facts;
 
 	private final ScoreRows rows;
 
-	private final RulesReader rules;
-
-	private final RegisterClock clock;
-
 	private final JdbcClient jdbc;
 
-	TitleIfCounted(TreeFactsReader facts, ScoreRows rows, RulesReader rules, RegisterClock clock, JdbcClient jdbc) {
+	TitleIfCounted(TreeFactsReader facts, ScoreRows rows, JdbcClient jdbc) {
 		this.facts = facts;
 		this.rows = rows;
-		this.rules = rules;
-		this.clock = clock;
 		this.jdbc = jdbc;
-	}
-
-	/**
-	 * The title; empty where it would hold none. The county was brought up to today.
-	 * @param book in which the tree is or would be ranked
-	 * @param tree a tree that is not merged into another
-	 * @param points those of the measurement
-	 */
-	@Transactional(readOnly = true)
-	public Optional<Title> of(BookKey book, UUID tree, UUID measurement, BigDecimal points) {
-		CountyRules county = this.rules.get(book.county());
-		Instant now = this.clock.now();
-		LocalDate today = county.day(now);
-		Rulebook rulebook = county.on(today, now);
-		boolean tooFew = this.rows.floor(book, rulebook, tree)
-			.filter((least) -> ScoreRows.points(points).compareTo(least) < 0)
-			.isPresent();
-		return tooFew ? Optional.empty() : of(book, tree, measurement, rulebook, today);
 	}
 
 	/**
@@ -79,15 +50,22 @@ public class TitleIfCounted {
 		if (!book.equals(placed.book())) {
 			return Optional.empty();
 		}
-		List<Measured> measurements = placed.facts()
-			.measurements()
+		return scored(placed, mayBeRanked(tree), measurement)
+			.flatMap((scored) -> Optional.ofNullable(holders(book, tree, scored, rulebook, today).get(tree)));
+	}
+
+	/**
+	 * The score that a tree would have now if a measurement counted; empty where it would
+	 * have none, or one that rests on others.
+	 */
+	static Optional<ScoredTree> scored(PlacedTree placed, boolean mayBeRanked, UUID measurement) {
+		TreeFacts facts = placed.facts();
+		List<Measured> measurements = facts.measurements()
 			.stream()
 			.map((one) -> one.measurement().equals(measurement) ? counting(one) : one)
 			.toList();
-		return scored(new TreeFacts(tree, mayBeRanked(tree), measurements, placed.facts().conditions(),
-				placed.facts().rulings()))
-			.filter((scored) -> restsOn(scored, measurement))
-			.flatMap((scored) -> Optional.ofNullable(holders(book, tree, scored, rulebook, today).get(tree)));
+		return scored(new TreeFacts(facts.tree(), mayBeRanked, measurements, facts.conditions(), facts.rulings()))
+			.filter((scored) -> restsOn(scored, measurement));
 	}
 
 	/**
@@ -119,13 +97,21 @@ public class TitleIfCounted {
 	 * measurement that counts would make it.
 	 */
 	boolean mayBeRanked(UUID tree) {
-		return this.jdbc
+		return mayBeRanked(Set.of(tree)).contains(tree);
+	}
+
+	/**
+	 * Those of the trees of which the same is true.
+	 */
+	Set<UUID> mayBeRanked(Set<UUID> trees) {
+		return Set.copyOf(this.jdbc
 			.sql("""
-					select coalesce((select eligible from eligibility where tree = :tree order by recorded_at desc limit 1), true)
-					  and not exists (select from taking_off where tree = :tree)""")
-			.param("tree", tree)
-			.query(Boolean.class)
-			.single();
+					select t.id from unnest(:trees) as t (id)
+					where coalesce((select eligible from eligibility where tree = t.id order by recorded_at desc limit 1), true)
+					  and not exists (select from taking_off where tree = t.id)""")
+			.param("trees", trees.toArray(UUID[]::new))
+			.query(UUID.class)
+			.list());
 	}
 
 	private static Measured counting(Measured one) {

@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -27,6 +28,7 @@ import county.bigtree.domain.standing.TreeFacts.Verdict;
 import county.bigtree.domain.standing.VisitFigures;
 import county.bigtree.registry.journal.SqlTime;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -37,19 +39,20 @@ import org.springframework.stereotype.Component;
 class TreeFactsReader {
 
 	private static final String PLACE = """
-			with family as materialized (select array(select tree_family(:tree, :known)) as trees)
-			select ranked_as(i.species, :known) as species, s.genus_only, l.stands_in, f.trees as family,
+			with family as materialized (
+			  select tree, array(select tree_family(tree, :known)) as trees from unnest(:trees) as asked (tree))
+			select f.tree, ranked_as(i.species, :known) as species, s.genus_only, l.stands_in, f.trees as family,
 			  exists (select from acceptance a where a.tree = any(f.trees) and a.recorded_at <= :known)
-			    and coalesce((select eligible from eligibility where tree = :tree and recorded_at <= :known
+			    and coalesce((select eligible from eligibility where tree = f.tree and recorded_at <= :known
 			      order by recorded_at desc limit 1), true)
-			    and not exists (select from taking_off where tree = :tree and recorded_at <= :known)
-			    and not exists (select from merge m where m.tree = :tree and m.recorded_at <= :known
+			    and not exists (select from taking_off where tree = f.tree and recorded_at <= :known)
+			    and not exists (select from merge m where m.tree = f.tree and m.recorded_at <= :known
 			      and not exists (select from merge_revocation r where r.merge = m.id and r.recorded_at <= :known))
 			    as on_the_books
 			from family f
-			join lateral (select species from identification where tree = :tree and recorded_at <= :known
+			join lateral (select species from identification where tree = f.tree and recorded_at <= :known
 			  order by recorded_at desc limit 1) i on true
-			join lateral (select stands_in from location where tree = :tree and recorded_at <= :known
+			join lateral (select stands_in from location where tree = f.tree and recorded_at <= :known
 			  order by recorded_at desc limit 1) l on true
 			join species s on s.key = i.species""";
 
@@ -59,17 +62,17 @@ class TreeFactsReader {
 	 */
 	private static final String OWN_MEASUREMENTS = """
 			with own as (
-			  select m.* from measurement m where m.tree in (:trees) and m.recorded_at <= :known
+			  select m.*, m.tree as of_tree from measurement m where m.tree = any(:trees) and m.recorded_at <= :known
 			    and not exists (select from assignment a where a.measurement = m.id and a.recorded_at <= :known)
 			  union all
-			  select m.* from assignment a join measurement m on m.id = a.measurement
-			  where a.tree in (:trees) and a.recorded_at <= :known and not exists (select from assignment later
+			  select m.*, a.tree as of_tree from assignment a join measurement m on m.id = a.measurement
+			  where a.tree = any(:trees) and a.recorded_at <= :known and not exists (select from assignment later
 			    where later.measurement = m.id and later.recorded_at > a.recorded_at and later.recorded_at <= :known))
 			""";
 
 	private static final String MEASUREMENTS = OWN_MEASUREMENTS
 			+ """
-					select m.id, m.measured_on, m.recorded_at, m.basis, m.carry_height_years, m.carry_crown_years, r.*, q.required,
+					select m.of_tree, m.id, m.measured_on, m.recorded_at, m.basis, m.carry_height_years, m.carry_crown_years, r.*, q.required,
 					  exists (select from setting_aside x where x.measurement = m.id and x.recorded_at <= :known) as set_aside,
 					  b.verdict as brought_verdict, r.points is not null as brought_full,
 					  exists (select from revocation v where v.sign_off = b.id and v.recorded_at <= :known) as brought_revoked,
@@ -95,14 +98,14 @@ class TreeFactsReader {
 			where s.recorded_at <= :known""";
 
 	private static final String CONDITIONS = """
-			select c.condition, c.observed_on, coalesce(d.began_on, c.observed_on) as holds_from, d.recorded_at
+			select c.tree as of_tree, c.condition, c.observed_on, coalesce(d.began_on, c.observed_on) as holds_from, d.recorded_at
 			from condition_report c join condition_decision d on d.report = c.id
-			where c.tree in (:trees) and d.accepted and d.recorded_at <= :known""";
+			where c.tree = any(:trees) and d.accepted and d.recorded_at <= :known""";
 
 	private static final String RULINGS = """
-			select r.began_on, r.recorded_at,
+			select r.tree as of_tree, r.began_on, r.recorded_at,
 			  array(select measurement from ruling_kept where ruling = r.id) as kept
-			from stem_ruling r where r.tree in (:trees) and r.recorded_at <= :known""";
+			from stem_ruling r where r.tree = any(:trees) and r.recorded_at <= :known""";
 
 	private final JdbcClient jdbc;
 
@@ -114,11 +117,22 @@ class TreeFactsReader {
 	 * What is known at the instant of a tree that was in the register by then.
 	 */
 	PlacedTree read(UUID tree, Instant knownAt) {
-		return this.jdbc.sql(PLACE)
-			.param("tree", tree)
-			.param("known", SqlTime.of(knownAt))
-			.query((row, number) -> placed(row, tree, knownAt))
-			.single();
+		return Objects.requireNonNull(readAll(Set.of(tree), knownAt).get(tree), "The tree is not in the register");
+	}
+
+	/**
+	 * The same of several trees of which none is merged into another, by as many
+	 * statements as for one.
+	 */
+	Map<UUID, PlacedTree> readAll(Set<UUID> trees, Instant knownAt) {
+		List<Placed> placed = ask(PLACE, trees, knownAt).query(TreeFactsReader::placed).list();
+		Set<UUID> families = placed.stream().flatMap((one) -> one.family().stream()).collect(Collectors.toSet());
+		Map<UUID, List<Measured>> measurements = measurements(families, knownAt);
+		Map<UUID, List<Found>> conditions = of(CONDITIONS, families, knownAt, TreeFactsReader::found);
+		Map<UUID, List<Ruled>> rulings = of(RULINGS, families, knownAt, TreeFactsReader::ruled);
+		return placed.stream()
+			.collect(Collectors.toMap(Placed::tree, (one) -> new PlacedTree(new TreeFacts(one.tree(), one.onTheBooks(),
+					one.own(measurements), one.own(conditions), one.own(rulings)), one.book())));
 	}
 
 	/**
@@ -129,55 +143,56 @@ class TreeFactsReader {
 		return this.jdbc.sql("select kept_tree(?)").param(tree).query(UUID.class).single();
 	}
 
-	private PlacedTree placed(ResultSet row, UUID tree, Instant knownAt) throws SQLException {
-		List<UUID> family = List.of((UUID[]) row.getArray("family").getArray());
-		TreeFacts facts = new TreeFacts(tree, row.getBoolean("on_the_books"), measurements(family, knownAt),
-				conditions(family, knownAt), rulings(family, knownAt));
+	private static Placed placed(ResultSet row, int number) throws SQLException {
 		BookKey book = row.getBoolean("genus_only") ? null
 				: new BookKey(row.getString("stands_in"), row.getString("species"));
-		return new PlacedTree(facts, book);
+		return new Placed(row.getObject("tree", UUID.class), row.getBoolean("on_the_books"), book,
+				List.of((UUID[]) row.getArray("family").getArray()));
 	}
 
-	private List<Measured> measurements(List<UUID> trees, Instant knownAt) {
+	private Map<UUID, List<Measured>> measurements(Set<UUID> trees, Instant knownAt) {
 		Map<UUID, List<SignedOff>> signOffs = signOffs(trees, knownAt);
-		return ask(MEASUREMENTS, trees, knownAt).query((row, number) -> {
+		return of(MEASUREMENTS, trees, knownAt, (row, number) -> {
 			UUID id = row.getObject("id", UUID.class);
 			return new Measured(id, row.getObject("measured_on", LocalDate.class), SqlTime.get(row, "recorded_at"),
 					figures(row), "carried-over".equals(row.getString("basis")), row.getBoolean("set_aside"),
 					bringer(row), row.getInt("required"), signOffs.getOrDefault(id, List.of()));
-		}).list();
+		});
 	}
 
-	private Map<UUID, List<SignedOff>> signOffs(List<UUID> trees, Instant knownAt) {
-		record Given(UUID measurement, SignedOff signOff) {
-		}
-		return ask(SIGN_OFFS, trees, knownAt)
-			.query((row, number) -> new Given(row.getObject("measurement", UUID.class),
-					new SignedOff(verdict(row.getString("verdict")), row.getBoolean("brought_own"),
-							row.getBoolean("revoked"), row.getBoolean("waiting"))))
+	private Map<UUID, List<SignedOff>> signOffs(Set<UUID> trees, Instant knownAt) {
+		return by("measurement", SIGN_OFFS, trees, knownAt,
+				(row, number) -> new SignedOff(verdict(row.getString("verdict")), row.getBoolean("brought_own"),
+						row.getBoolean("revoked"), row.getBoolean("waiting")));
+	}
+
+	private static Found found(ResultSet row, int number) throws SQLException {
+		return new Found(Condition.find(row.getString("condition")).orElseThrow(),
+				row.getObject("observed_on", LocalDate.class), row.getObject("holds_from", LocalDate.class),
+				SqlTime.get(row, "recorded_at"));
+	}
+
+	private static Ruled ruled(ResultSet row, int number) throws SQLException {
+		return new Ruled(row.getObject("began_on", LocalDate.class), SqlTime.get(row, "recorded_at"),
+				Set.of((UUID[]) row.getArray("kept").getArray()));
+	}
+
+	/** Facts by the tree that they were recorded of. */
+	private <T> Map<UUID, List<T>> of(String sql, Set<UUID> trees, Instant knownAt, RowMapper<T> fact) {
+		return by("of_tree", sql, trees, knownAt, fact);
+	}
+
+	private <T> Map<UUID, List<T>> by(String column, String sql, Set<UUID> trees, Instant knownAt, RowMapper<T> fact) {
+		return ask(sql, trees, knownAt)
+			.query((row, number) -> Map.entry(row.getObject(column, UUID.class), fact.mapRow(row, number)))
 			.list()
 			.stream()
-			.collect(
-					Collectors.groupingBy(Given::measurement, Collectors.mapping(Given::signOff, Collectors.toList())));
+			.collect(Collectors.groupingBy(Map.Entry::getKey,
+					Collectors.mapping(Map.Entry::getValue, Collectors.toList())));
 	}
 
-	private List<Found> conditions(List<UUID> trees, Instant knownAt) {
-		return ask(CONDITIONS, trees, knownAt)
-			.query((row, number) -> new Found(Condition.find(row.getString("condition")).orElseThrow(),
-					row.getObject("observed_on", LocalDate.class), row.getObject("holds_from", LocalDate.class),
-					SqlTime.get(row, "recorded_at")))
-			.list();
-	}
-
-	private List<Ruled> rulings(List<UUID> trees, Instant knownAt) {
-		return ask(RULINGS, trees, knownAt)
-			.query((row, number) -> new Ruled(row.getObject("began_on", LocalDate.class),
-					SqlTime.get(row, "recorded_at"), Set.of((UUID[]) row.getArray("kept").getArray())))
-			.list();
-	}
-
-	private JdbcClient.StatementSpec ask(String sql, List<UUID> trees, Instant knownAt) {
-		return this.jdbc.sql(sql).param("trees", trees).param("known", SqlTime.of(knownAt));
+	private JdbcClient.StatementSpec ask(String sql, Set<UUID> trees, Instant knownAt) {
+		return this.jdbc.sql(sql).param("trees", trees.toArray(UUID[]::new)).param("known", SqlTime.of(knownAt));
 	}
 
 	private static @Nullable SignedOff bringer(ResultSet row) throws SQLException {
@@ -221,6 +236,19 @@ class TreeFactsReader {
 		BigDecimal points = row.getBigDecimal("points");
 		return new Score(Points.ofHundredths(points.movePointRight(2).intValueExact()),
 				row.getBigDecimal("points_u").doubleValue());
+	}
+
+	/**
+	 * A tree before its facts are read.
+	 *
+	 * @param family the tree and those merged into it
+	 */
+	private record Placed(UUID tree, boolean onTheBooks, @Nullable BookKey book, List<UUID> family) {
+
+		<T> List<T> own(Map<UUID, List<T>> facts) {
+			return this.family.stream().flatMap((one) -> facts.getOrDefault(one, List.of()).stream()).toList();
+		}
+
 	}
 
 }

@@ -64,11 +64,11 @@ class HandoverHttpIT {
 			.getContentAsString();
 		assertThat(items(told, "Waiting")).singleElement()
 			.asString()
-			.contains("nomination", "quercus-alba", "230 points", "would be champion");
+			.contains("Nomination", "white oak", "230 points", "would be champion");
 		assertThat(items(told, "Visits")).singleElement()
 			.asString()
 			.contains("doubt", verifier.creditName(), "dog at the gate");
-		assertThat(items(told, "Letters")).containsExactly("tip: a bigger one by the mill");
+		assertThat(items(told, "Letters")).containsExactly("a tip: a bigger one by the mill");
 		assertThat(told).doesNotContain("555 0100");
 		assertThat(items(told, "Rulings")).singleElement()
 			.asString()
@@ -76,9 +76,8 @@ class HandoverHttpIT {
 		assertThat(items(told, "Rulebooks")).hasSize(2)
 			.first()
 			.asString()
-			.contains("current for 7 years", "for a title: 2", "only with a coordinator's yes",
-					"only by figures taken with: t", "to answer what is asked: 21",
-					"because: as the committee decided");
+			.contains("current for 7 years", "2 for a title", "waits for a coordinator's yes",
+					"only by figures taken with: t", "answered within 21 days", "Because: as the committee decided");
 		this.trees.ask(get("/counties/handland/handover"), coordinator)
 			.andExpect(status().isOk())
 			.andExpect(content().string(containsString("dog at the gate")))

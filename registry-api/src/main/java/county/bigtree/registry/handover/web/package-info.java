@@ -1,5 +1,5 @@
 /**
- * The handover over HTTP, as JSON and as a page to print.
+ * The handover over HTTP.
  */
 @NullMarked
 package county.bigtree.registry.handover.web;

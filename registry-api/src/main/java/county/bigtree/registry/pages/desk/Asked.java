@@ -26,6 +26,11 @@ public record Asked(Decision decision, String about, String here, String back, S
 		return this.about + this.decision.action();
 	}
 
+	/** The page on which it is seen once it is made: a case stays before one's eyes. */
+	String then() {
+		return ((this.decision == Decision.MOVE) ? this.here : this.back) + "?done=" + this.decision.key();
+	}
+
 	public Map<String, String> choices(Entry entry) {
 		return this.choices.getOrDefault(entry.name(), Map.of());
 	}

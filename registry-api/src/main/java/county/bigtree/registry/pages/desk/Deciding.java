@@ -1,15 +1,12 @@
 package county.bigtree.registry.pages.desk;
 
-import java.util.List;
 import java.util.function.Function;
 
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
 import county.bigtree.registry.pages.form.Refusal;
+import county.bigtree.registry.pages.form.SpeciesField;
 import county.bigtree.registry.problem.ProblemType;
-import county.bigtree.registry.species.NameMatch;
-import county.bigtree.registry.species.Species;
-import county.bigtree.registry.species.SpeciesCatalogue;
 import jakarta.servlet.http.HttpServletResponse;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
@@ -26,12 +23,10 @@ import org.springframework.ui.Model;
 @Component
 public class Deciding {
 
-	private static final int SPECIES_OFFERED = 6;
+	private final SpeciesField species;
 
-	private final SpeciesCatalogue catalogue;
-
-	Deciding(SpeciesCatalogue catalogue) {
-		this.catalogue = catalogue;
+	Deciding(SpeciesField species) {
+		this.species = species;
 	}
 
 	/** Puts the form on the page. */
@@ -94,36 +89,12 @@ public class Deciding {
 						body.put(entry.name(), form.has(entry.name(), "yes"));
 					}
 				}
-				case SPECIES -> species(asked, entry.name(), body, form);
+				case SPECIES -> this.species.key(form, entry.name(), form.value(entry.name()))
+					.ifPresent((key) -> body.put(entry.name(), key));
 				case LINE, AREA, DAY, RADIOS, LIST -> form.text(body, entry.name());
 			}
 		}
 		return body;
-	}
-
-	private List<Species> named(String name) {
-		Species byKey = this.catalogue.find(name).orElse(null);
-		if (byKey != null) {
-			return List.of(byKey);
-		}
-		return (this.catalogue.match(name) instanceof NameMatch.Matched matched) ? List.of(matched.species())
-				: this.catalogue.search(name, null, 0, SPECIES_OFFERED);
-	}
-
-	/** A name of any kind will do, if it leads to one species. */
-	private void species(Asked asked, String entry, ObjectNode body, Form form) {
-		String name = form.value(entry);
-		if (name.isEmpty()) {
-			return;
-		}
-		List<Species> found = named(name);
-		if (found.size() == 1) {
-			body.put(entry, found.get(0).key());
-			return;
-		}
-		String some = String.join(", ", found.stream().map(Species::key).toList());
-		form.refuse(entry, found.isEmpty() ? asked.words().say("decide.species.unknown", name)
-				: asked.words().say("decide.species.several", some));
 	}
 
 }

@@ -57,20 +57,22 @@ class DeskPage {
 	String queue(@PathVariable String county, @RequestParam(defaultValue = "") String kind,
 			@RequestParam(defaultValue = "1") int page, Api api, @ModelAttribute("viewer") @Nullable Viewer viewer,
 			@ModelAttribute("units") Units units, Model model) {
-		this.desks.openForCoordinator(county, viewer, units, model);
+		DeskWords words = this.desks.openForCoordinator(county, viewer, units, model);
 		JsonNode queue = api.get("/counties/{county}/queue?limit=500", county);
 		List<Map<String, @Nullable Object>> waiting = Plain.list(queue);
 		List<Map<String, @Nullable Object>> shown = waiting.stream()
 			.filter((one) -> !KINDS.contains(kind) || kind.equals(one.get("kind")))
 			.toList();
 		int first = (int) Math.min(Math.max(0L, page - 1L) * SHOWN, shown.size());
+		List<Map<String, @Nullable Object>> here = shown.subList(first, Math.min(first + SHOWN, shown.size()));
+		words.know(here);
 		model.addAttribute("kind", KINDS.contains(kind) ? kind : "");
 		model.addAttribute("kinds", counted(waiting));
 		model.addAttribute("total", shown.size());
 		model.addAttribute("more", !queue.path("next").isNull());
 		model.addAttribute("page", first / SHOWN + 1);
 		model.addAttribute("last", Math.max(1, (shown.size() + SHOWN - 1) / SHOWN));
-		model.addAttribute("waiting", shown.subList(first, Math.min(first + SHOWN, shown.size())));
+		model.addAttribute("waiting", here);
 		model.addAttribute("due", api.get("/counties/{county}/due?limit=500", county).path("items").size());
 		model.addAttribute("visits",
 				api.get("/visits?county={county}&open=true&limit=500", county).path("items").size());
@@ -94,15 +96,17 @@ class DeskPage {
 
 	@GetMapping("/desk/{county}/due")
 	@Access(Who.COORDINATOR)
-	String due(@PathVariable String county, Api api, Form form, @ModelAttribute("viewer") @Nullable Viewer viewer,
-			@ModelAttribute("units") Units units, Model model) {
+	String due(@PathVariable String county, @RequestParam(defaultValue = "") String cursor, Api api, Form form,
+			@ModelAttribute("viewer") @Nullable Viewer viewer, @ModelAttribute("units") Units units, Model model) {
 		DeskWords words = this.desks.openForCoordinator(county, viewer, units, model);
 		if (!form.isFilled("before")) {
 			form.put("before", words.today().plusYears(1).toString());
 		}
-		JsonNode due = api.get("/counties/{county}/due?limit=500&before={before}", county, form.value("before"));
-		model.addAttribute("due", Plain.list(due));
-		model.addAttribute("more", !due.path("next").isNull());
+		JsonNode due = cursor.isEmpty()
+				? api.get("/counties/{county}/due?limit={limit}&before={before}", county, SHOWN, form.value("before"))
+				: api.get("/counties/{county}/due?limit={limit}&before={before}&cursor={cursor}", county, SHOWN,
+						form.value("before"), cursor);
+		list("due", due, words, model);
 		return "due";
 	}
 
@@ -117,13 +121,22 @@ class DeskPage {
 
 	@GetMapping("/desk/{county}/reports")
 	@Access(Who.COORDINATOR)
-	String reports(@PathVariable String county, Api api, Form form, @ModelAttribute("viewer") @Nullable Viewer viewer,
-			@ModelAttribute("units") Units units, Model model) {
-		this.desks.openForCoordinator(county, viewer, units, model);
-		JsonNode reports = api.get("/counties/{county}/condition-reports?status=waiting&limit=500", county);
-		model.addAttribute("reports", Plain.list(reports));
-		model.addAttribute("more", !reports.path("next").isNull());
+	String reports(@PathVariable String county, @RequestParam(defaultValue = "") String cursor, Api api, Form form,
+			@ModelAttribute("viewer") @Nullable Viewer viewer, @ModelAttribute("units") Units units, Model model) {
+		DeskWords words = this.desks.openForCoordinator(county, viewer, units, model);
+		String address = "/counties/{county}/condition-reports?status=waiting&limit={limit}";
+		JsonNode reports = cursor.isEmpty() ? api.get(address, county, SHOWN)
+				: api.get(address + "&cursor={cursor}", county, SHOWN, cursor);
+		list("reports", reports, words, model);
 		return "reports";
+	}
+
+	/** Puts a page of a list on the page, with what leads to the rest of it. */
+	private static void list(String name, JsonNode page, DeskWords words, Model model) {
+		List<Map<String, @Nullable Object>> list = Plain.list(page);
+		words.know(list);
+		model.addAttribute(name, list);
+		model.addAttribute("next", page.path("next"));
 	}
 
 	@GetMapping("/desk/{county}/relocations")

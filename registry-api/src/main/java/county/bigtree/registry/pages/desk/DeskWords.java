@@ -8,15 +8,14 @@ import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.function.UnaryOperator;
 
 import county.bigtree.domain.quantity.KnownDay;
+import county.bigtree.registry.naming.Names;
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.Words;
-import county.bigtree.registry.species.Species;
-import county.bigtree.registry.species.SpeciesCatalogue;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.context.MessageSource;
@@ -44,22 +43,15 @@ public final class DeskWords {
 
 	private final MessageSource messages;
 
-	private final SpeciesCatalogue species;
-
-	private final UnaryOperator<String> counties;
+	private final Names names;
 
 	private final Instant now;
 
-	/**
-	 * With the moment at which the page is made.
-	 * @param counties gives the name of a county for its key
-	 */
-	public DeskWords(ZoneId zone, Units units, MessageSource messages, SpeciesCatalogue species,
-			UnaryOperator<String> counties, Instant now) {
-		this.counties = counties;
+	/** With the moment at which the page is made. */
+	public DeskWords(ZoneId zone, Units units, MessageSource messages, Names names, Instant now) {
+		this.names = names;
 		this.words = new Words(zone, units);
 		this.messages = messages;
-		this.species = species;
 		this.now = now;
 	}
 
@@ -132,13 +124,24 @@ public final class DeskWords {
 		return (value != null && value.signum() > 0) ? "+" + number(value) : number(value).replace('-', '−');
 	}
 
+	/** Looks up at once all species that the entries of a list name. */
+	void know(List<Map<String, @Nullable Object>> list) {
+		this.names.of(list.stream().map((one) -> (one.get("species") instanceof String key) ? key : null).toList());
+	}
+
 	/** The common name. */
 	public String species(@Nullable String key) {
-		return (key == null) ? "" : this.species.find(key).map(Species::commonName).orElse(key);
+		return this.names.species(key);
 	}
 
 	public String scientific(@Nullable String key) {
-		return (key == null) ? "" : this.species.find(key).map(Species::scientificName).orElse(key);
+		return this.names.scientific(key);
+	}
+
+	/** What a verifier declared, in words of ours or of theirs. */
+	public String declared(String declaration) {
+		String named = find("sign-off.declared." + declaration);
+		return (named != null) ? named : declaration;
 	}
 
 	/** How a reading was taken. */
@@ -169,7 +172,7 @@ public final class DeskWords {
 
 	/** The name of another county. */
 	public String county(String key) {
-		return this.counties.apply(key);
+		return this.names.county(key);
 	}
 
 	/** A message, with whatever it is about. */

@@ -4,11 +4,11 @@ import java.time.ZoneId;
 
 import county.bigtree.registry.county.ReadCounties;
 import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.naming.Naming;
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.Viewer;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
-import county.bigtree.registry.species.SpeciesCatalogue;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.context.MessageSource;
@@ -25,14 +25,14 @@ public class Desks {
 
 	private final MessageSource messages;
 
-	private final SpeciesCatalogue species;
+	private final Naming naming;
 
 	private final RegisterClock clock;
 
-	Desks(ReadCounties counties, MessageSource messages, SpeciesCatalogue species, RegisterClock clock) {
+	Desks(ReadCounties counties, MessageSource messages, Naming naming, RegisterClock clock) {
 		this.counties = counties;
 		this.messages = messages;
-		this.species = species;
+		this.naming = naming;
 		this.clock = clock;
 	}
 
@@ -49,8 +49,7 @@ public class Desks {
 
 	/** Words for a page of no one county. */
 	DeskWords wordsOf(ZoneId zone, Units units, Model model) {
-		DeskWords words = new DeskWords(zone, units, this.messages, this.species,
-				(key) -> this.counties.find(key).map(ReadCounties.County::name).orElse(key), this.clock.now());
+		DeskWords words = new DeskWords(zone, units, this.messages, this.naming.begin(), this.clock.now());
 		model.addAttribute("words", words);
 		return words;
 	}

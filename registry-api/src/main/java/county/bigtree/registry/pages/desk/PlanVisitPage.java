@@ -56,7 +56,7 @@ class PlanVisitPage {
 		List.of("tree", "purpose", "verifier", "companion", "byWhen", "arrangedOn", "notes")
 			.forEach((entry) -> form.text(body, entry));
 		if (form.isFilled("verifier") && at != null && viewer != null && viewer.coordinates().contains(at.county())
-				&& !CasePage.people(api, at.county()).containsKey(form.value("verifier"))) {
+				&& !AskAboutCase.people(api, at.county()).containsKey(form.value("verifier"))) {
 			body.put("guest", true);
 		}
 		Api.Outcome planned = api.post("/visits").once(form.key()).send(body);
@@ -80,7 +80,7 @@ class PlanVisitPage {
 		Map<String, String> verifiers = new LinkedHashMap<>();
 		verifiers.put("", words.say("visit.verifier.me"));
 		Set<String> counties = (viewer != null) ? Set.copyOf(viewer.coordinates()) : Set.of();
-		counties.stream().sorted().forEach((county) -> verifiers.putAll(CasePage.people(api, county)));
+		counties.stream().sorted().forEach((county) -> verifiers.putAll(AskAboutCase.people(api, county)));
 		model.addAttribute("verifiers", verifiers);
 		return at;
 	}

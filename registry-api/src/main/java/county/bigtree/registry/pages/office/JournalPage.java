@@ -4,6 +4,7 @@ import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
+import county.bigtree.registry.pages.form.SpeciesField;
 import io.swagger.v3.oas.annotations.Hidden;
 import tools.jackson.databind.JsonNode;
 
@@ -21,13 +22,20 @@ class JournalPage {
 
 	private final ChangeKinds kinds;
 
-	JournalPage(ChangeKinds kinds) {
+	private final SpeciesField species;
+
+	JournalPage(ChangeKinds kinds, SpeciesField species) {
 		this.kinds = kinds;
+		this.species = species;
 	}
 
 	@GetMapping("/desk/{county}/journal")
 	@Access(Who.COORDINATOR)
 	String journal(@PathVariable String county, Api api, Form form, Model model) {
+		String species = this.species.key(form, "species", form.value("species")).orElse("");
+		if (!species.isEmpty()) {
+			return "redirect:/api/v1/records?county=" + county + "&species=" + species;
+		}
 		JsonNode found = api.get("/counties/{county}", county);
 		model.addAttribute("county", found);
 		model.addAttribute("when", When.in(found));

@@ -8,6 +8,7 @@ import county.bigtree.registry.access.Who;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
 import county.bigtree.registry.pages.form.Refusal;
+import county.bigtree.registry.pages.form.SpeciesField;
 import county.bigtree.registry.problem.Problem;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
@@ -44,7 +45,10 @@ class LettersPage {
 
 	private final Choices choices;
 
-	LettersPage(Choices choices) {
+	private final SpeciesField species;
+
+	LettersPage(Choices choices, SpeciesField species) {
+		this.species = species;
 		this.choices = choices;
 	}
 
@@ -79,6 +83,14 @@ class LettersPage {
 	String decide(@PathVariable String county, @PathVariable UUID letter, Api api, Form form, Model model,
 			HttpServletResponse response) {
 		ObjectNode body = outcome(form);
+		if (form.has("became", "correction")) {
+			this.species.key(form, "species", form.value("species"))
+				.ifPresent((key) -> body.withObjectProperty("correction").put("species", key));
+		}
+		if (form.isWrong()) {
+			response.setStatus(422);
+			return page(county, letter, api, form, model);
+		}
 		Refusal refusal = api.post("/letters/{letter}/outcome", letter).once(form.key()).send(body).refusal();
 		if (refusal != null) {
 			form.refuse(refusal, (field) -> field.replaceFirst("^(report|visit|correction)\\.", ""));
@@ -103,7 +115,7 @@ class LettersPage {
 		List<String> fields = switch (became) {
 			case "report" -> List.of("tree", "condition", "observedOn", "remarks");
 			case "visit" -> List.of("tree", "purpose", "byWhen", "notes");
-			case "correction" -> List.of("tree", "visibility", "species", "by", "reason");
+			case "correction" -> List.of("tree", "visibility", "by", "reason");
 			default -> List.of();
 		};
 		if (!fields.isEmpty()) {

@@ -1,9 +1,12 @@
 package county.bigtree.registry.pages.office;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 
+import county.bigtree.registry.naming.Names;
 import county.bigtree.registry.pages.form.Form;
+import county.bigtree.registry.pages.form.SpeciesField;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -42,7 +45,6 @@ final class RulebookForm {
 		TIES.forEach((name) -> form.put(name, at(book, name).asString("")));
 		ANSWERS.forEach((name) -> form.put(name, at(book, name).asBoolean(false) ? "yes" : null));
 		form.put("tieRule.kind", at(book, "tieRule.kind").asString(""));
-		form.put("eligibleSpecies", lines(book.path("eligibleSpecies")));
 		return form;
 	}
 
@@ -54,7 +56,6 @@ final class RulebookForm {
 		ANSWERS.forEach((name) -> form.yesOrNo(body, name));
 		form.text(body, "reason").text(body, "tieRule.kind");
 		tie(form, body);
-		list(form, body, "eligibleSpecies");
 		form.list(body, "titleMethods");
 		if (!body.has("tolerances") && present.has("tolerances")) {
 			body.set("tolerances", present.path("tolerances"));
@@ -78,18 +79,25 @@ final class RulebookForm {
 		}
 	}
 
-	/** One a line; nothing for all. */
-	private static void list(Form form, ObjectNode body, String name) {
-		List<String> lines = form.value(name).lines().map(String::strip).filter((line) -> !line.isEmpty()).toList();
-		if (!lines.isEmpty()) {
-			var list = body.putArray(name);
-			lines.forEach(list::add);
-		}
+	/** Puts the species into the field by their names, one a line. */
+	static void fillSpecies(Form form, JsonNode book, Names names) {
+		List<String> keys = StreamSupport.stream(book.path("eligibleSpecies").spliterator(), false)
+			.map((one) -> one.asString(""))
+			.toList();
+		form.put("eligibleSpecies", keys.stream().map(names.of(keys)::species).collect(Collectors.joining("\n")));
 	}
 
-	private static String lines(JsonNode list) {
-		return String.join("\n",
-				StreamSupport.stream(list.spliterator(), false).map((one) -> one.asString("")).toList());
+	/** Puts the species into the body that are named, one a line; none for all. */
+	static void species(Form form, ObjectNode body, SpeciesField species) {
+		List<String> lines = form.value("eligibleSpecies")
+			.lines()
+			.map(String::strip)
+			.filter((line) -> !line.isEmpty())
+			.toList();
+		if (!lines.isEmpty()) {
+			var list = body.putArray("eligibleSpecies");
+			lines.forEach((line) -> species.key(form, "eligibleSpecies", line).ifPresent(list::add));
+		}
 	}
 
 	private static JsonNode at(JsonNode book, String name) {

@@ -6,8 +6,10 @@ import java.util.stream.StreamSupport;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
+import county.bigtree.registry.naming.Names;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
+import county.bigtree.registry.pages.form.SpeciesField;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
@@ -17,6 +19,7 @@ import tools.jackson.databind.node.ObjectNode;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -33,18 +36,22 @@ class RulebookPage {
 
 	private final Choices choices;
 
-	RulebookPage(Choices choices) {
+	private final SpeciesField species;
+
+	RulebookPage(Choices choices, SpeciesField species) {
+		this.species = species;
 		this.choices = choices;
 	}
 
 	@GetMapping("/desk/{county}/rulebook")
 	@Access(Who.COORDINATOR)
 	String show(@PathVariable String county, @RequestParam(required = false) @Nullable String done, Api api,
-			Model model) {
+			@ModelAttribute("names") Names names, Model model) {
 		JsonNode books = api.get(ADDRESS, county).path("items");
 		JsonNode found = api.get("/counties/{county}", county);
 		LocalDate today = today(found);
 		Form form = RulebookForm.fill(Form.empty(), inForce(books, today)).put("effectiveOn", today.toString());
+		RulebookForm.fillSpecies(form, inForce(books, today), names);
 		model.addAttribute("form", form);
 		model.addAttribute("done", done);
 		return page(found, books, chosen(inForce(books, today).path("titleMethods")), model);
@@ -56,6 +63,7 @@ class RulebookPage {
 		JsonNode books = api.get(ADDRESS, county).path("items");
 		JsonNode found = api.get("/counties/{county}", county);
 		ObjectNode body = RulebookForm.body(form, inForce(books, today(found)));
+		RulebookForm.species(form, body, this.species);
 		if (form.isWrong()) {
 			response.setStatus(422);
 			return page(found, books, form.values("titleMethods"), model);
