@@ -69,8 +69,8 @@ public class Deciding {
 	private static void refuse(Refusal refusal, Asked asked, Form form, HttpServletResponse response) {
 		form.refuse(refusal);
 		response.setStatus(refusal.type().status().value());
-		if (refusal.type() == ProblemType.STALE) {
-			form.seen(asked.seen());
+		if (refusal.type() == ProblemType.STALE || refusal.type() == ProblemType.KEY_REUSED) {
+			form.anew().seen(asked.seen());
 		}
 	}
 

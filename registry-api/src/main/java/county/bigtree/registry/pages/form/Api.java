@@ -3,6 +3,7 @@ package county.bigtree.registry.pages.form;
 import county.bigtree.registry.http.OwnAddresses;
 import county.bigtree.registry.http.OwnAddresses.Answer;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
@@ -19,6 +20,10 @@ import org.springframework.web.util.UriComponentsBuilder;
  * right or rule that the API has not.
  */
 public final class Api {
+
+	private static final int MOST_WAITS = 40;
+
+	private static final int WAIT_MILLIS = 250;
 
 	private static final String PREFIX = "/api/v1";
 
@@ -141,6 +146,10 @@ public final class Api {
 			return this.refusal == null;
 		}
 
+		boolean isInFlight() {
+			return this.refusal != null && this.refusal.type() == ProblemType.IN_FLIGHT;
+		}
+
 	}
 
 	/**
@@ -180,17 +189,32 @@ public final class Api {
 
 		/** Sends it with a body, a tree of JSON or anything that is written as such. */
 		public Outcome send(Object body) {
-			return outcome(call(this.method, this.template, this.headers, Api.this.json.writeValueAsBytes(body),
-					this.variables));
+			return outcome(Api.this.json.writeValueAsBytes(body));
 		}
 
 		public Outcome send() {
-			return outcome(call(this.method, this.template, this.headers, new byte[0], this.variables));
+			return outcome(new byte[0]);
 		}
 
 		/** Sends the files and entries of the form at hand as they came. */
 		public Outcome sendFiles() {
-			return outcome(call(this.method, this.template, this.headers, null, this.variables));
+			return outcome(null);
+		}
+
+		/** A form that is sent twice at once waits for what comes of the first. */
+		private Outcome outcome(byte @Nullable [] body) {
+			Outcome outcome = outcome(call(this.method, this.template, this.headers, body, this.variables));
+			for (int waits = 0; outcome.isInFlight() && waits < MOST_WAITS; waits++) {
+				try {
+					Thread.sleep(WAIT_MILLIS);
+				}
+				catch (InterruptedException ex) {
+					Thread.currentThread().interrupt();
+					return outcome;
+				}
+				outcome = outcome(call(this.method, this.template, this.headers, body, this.variables));
+			}
+			return outcome;
 		}
 
 		private Outcome outcome(Answer answer) {

@@ -94,6 +94,11 @@ public final class Form implements ReadsItself {
 		return value(KEY);
 	}
 
+	/** Has it be another form from here on, which is done even if this one was. */
+	public Form anew() {
+		return put(KEY, UUID.randomUUID().toString());
+	}
+
 	/** The state that was decided on, as the API tagged it. */
 	public String seen() {
 		return value(SEEN);

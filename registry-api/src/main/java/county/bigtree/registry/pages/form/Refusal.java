@@ -23,6 +23,9 @@ import org.springframework.http.HttpHeaders;
 public record Refusal(ProblemType type, String detail, List<FieldProblem> errors, JsonNode body,
 		@Nullable String retryAfter) {
 
+	private static final String SENT_BEFORE = "You sent this form before, and that was done. What you changed since was not."
+			+ " Look at what stands now; to change it, send the form once more.";
+
 	static Refusal from(Answer answer, JsonNode body) {
 		String slug = body.path("type").asString("").replaceFirst("^.*/", "");
 		ProblemType type = ProblemType.find(slug).orElseGet(() -> ProblemType.ofStatus(answer.status()));
@@ -30,8 +33,8 @@ public record Refusal(ProblemType type, String detail, List<FieldProblem> errors
 		body.path("errors")
 			.forEach((error) -> errors.add(new FieldProblem(error.path("pointer").asString("#"),
 					error.path("code").asString(""), error.path("detail").asString(""))));
-		return new Refusal(type, body.path("detail").asString(type.title()), errors, body,
-				answer.headers().getFirst(HttpHeaders.RETRY_AFTER));
+		String detail = (type == ProblemType.KEY_REUSED) ? SENT_BEFORE : body.path("detail").asString(type.title());
+		return new Refusal(type, detail, errors, body, answer.headers().getFirst(HttpHeaders.RETRY_AFTER));
 	}
 
 	/** Whether it asks to look again: filed once more with these codes it is taken. */

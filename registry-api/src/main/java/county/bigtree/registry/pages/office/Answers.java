@@ -3,6 +3,7 @@ package county.bigtree.registry.pages.office;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Form;
 import county.bigtree.registry.pages.form.Refusal;
+import county.bigtree.registry.problem.ProblemType;
 import jakarta.servlet.http.HttpServletResponse;
 import tools.jackson.databind.JsonNode;
 
@@ -23,6 +24,13 @@ final class Answers {
 		return outcome.json();
 	}
 
+	/** Who changed a form that was done before may send it once more. */
+	static void anew(Refusal refusal, Form form) {
+		if (refusal.type() == ProblemType.KEY_REUSED) {
+			form.anew();
+		}
+	}
+
 	/**
 	 * Whether it was refused; the form says why then, and the page has the status of the
 	 * refusal.
@@ -33,6 +41,7 @@ final class Answers {
 			return false;
 		}
 		form.refuse(refusal);
+		anew(refusal, form);
 		response.setStatus(refusal.type().status().value());
 		return true;
 	}

@@ -94,6 +94,7 @@ class LettersPage {
 		Refusal refusal = api.post("/letters/{letter}/outcome", letter).once(form.key()).send(body).refusal();
 		if (refusal != null) {
 			form.refuse(refusal, (field) -> field.replaceFirst("^(report|visit|correction)\\.", ""));
+			Answers.anew(refusal, form);
 			response.setStatus(refusal.type().status().value());
 			return page(county, letter, api, form, model);
 		}

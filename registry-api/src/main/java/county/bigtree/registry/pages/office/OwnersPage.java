@@ -133,6 +133,7 @@ class OwnersPage {
 			return false;
 		}
 		form.refuse(refusal, (field) -> field + "-" + owner);
+		Answers.anew(refusal, form);
 		response.setStatus(refusal.type().status().value());
 		return true;
 	}

@@ -99,6 +99,7 @@ class RulebookPage {
 		}
 		form.refuse(outcome.refusal(), (field) -> field.startsWith("eligibleSpecies") ? "eligibleSpecies"
 				: field.startsWith("titleMethods") ? "titleMethods" : field);
+		Answers.anew(outcome.refusal(), form);
 		response.setStatus(outcome.refusal().type().status().value());
 		return true;
 	}
