@@ -189,21 +189,21 @@ public final class Api {
 
 		/** Sends it with a body, a tree of JSON or anything that is written as such. */
 		public Outcome send(Object body) {
-			return outcome(Api.this.json.writeValueAsBytes(body));
+			return sendBytes(Api.this.json.writeValueAsBytes(body));
 		}
 
 		public Outcome send() {
-			return outcome(new byte[0]);
+			return sendBytes(new byte[0]);
 		}
 
 		/** Sends the files and entries of the form at hand as they came. */
 		public Outcome sendFiles() {
-			return outcome(null);
+			return sendBytes(null);
 		}
 
 		/** A form that is sent twice at once waits for what comes of the first. */
-		private Outcome outcome(byte @Nullable [] body) {
-			Outcome outcome = outcome(call(this.method, this.template, this.headers, body, this.variables));
+		private Outcome sendBytes(byte @Nullable [] body) {
+			Outcome outcome = told(call(this.method, this.template, this.headers, body, this.variables));
 			for (int waits = 0; outcome.isInFlight() && waits < MOST_WAITS; waits++) {
 				try {
 					Thread.sleep(WAIT_MILLIS);
@@ -212,12 +212,12 @@ public final class Api {
 					Thread.currentThread().interrupt();
 					return outcome;
 				}
-				outcome = outcome(call(this.method, this.template, this.headers, body, this.variables));
+				outcome = told(call(this.method, this.template, this.headers, body, this.variables));
 			}
 			return outcome;
 		}
 
-		private Outcome outcome(Answer answer) {
+		private Outcome told(Answer answer) {
 			JsonNode body = body(answer);
 			return answer.isDone() ? new Outcome(body, null)
 					: new Outcome(Api.this.json.nullNode(), Refusal.from(answer, body));
