@@ -1,5 +1,8 @@
 package county.bigtree.registry.desk;
 
+import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -32,21 +35,27 @@ public class ListDuplicates {
 	private static final double METRES_A_DEGREE = 110_500;
 
 	private static final String PLACED = """
-			select t.id, t.tag, i.species, l.latitude, l.longitude, l.accuracy_metres,
+			with ranked as materialized (
+			  select species as named, ranked_as(species, 'infinity') as species
+			  from (select distinct species from identification) s)
+			select t.id, t.tag, k.species, l.latitude, l.longitude, l.accuracy_metres,
 			  coalesce(g.girth_inches, w.girth_inches) as girth_inches, a.tree is null as waiting
 			from location l
 			join tree t on t.id = l.tree
 			join lateral (select id from location where tree = t.id order by recorded_at desc limit 1) last on last.id = l.id
-			join lateral (select ranked_as(species, 'infinity') as species from identification where tree = t.id
+			join lateral (select species from identification where tree = t.id
 			  order by recorded_at desc limit 1) i on true
+			join ranked k on k.named = i.species
 			left join acceptance a on a.tree = t.id
 			left join lateral (select n.id, r.girth_inches from nomination n left join reduction r on r.measurement = n.measurement
 			  where n.tree = t.id and n.status in ('submitted', 'under-review', 'returned') order by r.version desc limit 1) w on true
 			left join lateral (select r.girth_inches from score s join reduction r on r.measurement = s.measurement
 			  where s.tree = t.id and s.withdrawn_at is null and s.ends_on is null order by r.version desc limit 1) g on true
 			where l.stands_in = :county and l.accuracy_metres <= :well_enough and (a.tree is not null or w.id is not null)
-			  and kept_tree(t.id) = t.id and not exists (select from taking_off where tree = t.id)
-			order by i.species, l.latitude, t.id""";
+			  and not exists (select from merge m where m.tree = t.id
+			    and not exists (select from merge_revocation where merge = m.id))
+			  and not exists (select from taking_off where tree = t.id)
+			order by k.species, l.latitude, t.id""";
 
 	private final JdbcClient jdbc;
 
@@ -63,7 +72,7 @@ public class ListDuplicates {
 		List<Placed> placed = this.jdbc.sql(PLACED)
 			.param("county", county)
 			.param("well_enough", WELL_ENOUGH_METRES)
-			.query(Placed.class)
+			.query(Placed::read)
 			.list();
 		Set<Set<UUID>> apart = apart(county);
 		List<Pair> pairs = new ArrayList<>();
@@ -122,6 +131,13 @@ public class ListDuplicates {
 
 	private record Placed(UUID id, String tag, String species, double latitude, double longitude, double accuracyMetres,
 			@Nullable Double girthInches, boolean waiting) {
+
+		static Placed read(ResultSet row, int number) throws SQLException {
+			BigDecimal girth = row.getBigDecimal("girth_inches");
+			return new Placed(row.getObject("id", UUID.class), row.getString("tag"), row.getString("species"),
+					row.getDouble("latitude"), row.getDouble("longitude"), row.getDouble("accuracy_metres"),
+					(girth != null) ? girth.doubleValue() : null, row.getBoolean("waiting"));
+		}
 
 		java.util.Optional<Pair> likely(Placed other) {
 			double joint = Math.hypot(this.accuracyMetres, other.accuracyMetres);

@@ -20,9 +20,12 @@ import org.springframework.stereotype.Repository;
 @Repository
 public class SpeciesCatalogue {
 
+	// Named like the record's components: looking in vain for a column of that name first
+	// costs an exception for each row.
 	private static final String COLUMNS = """
-			s.key, s.scientific_name, s.genus, s.epithet, s.infraspecific_rank, s.infraspecific_name, s.hybrid, \
-			s.common_name, s.fia_code, s.plants_symbol, s.conifer, s.genus_only, s.source\
+			s.key, s.scientific_name as scientificname, s.genus, s.epithet, s.infraspecific_rank as infraspecificrank, \
+			s.infraspecific_name as infraspecificname, s.hybrid, s.common_name as commonname, s.fia_code as fiacode, \
+			s.plants_symbol as plantssymbol, s.conifer, s.genus_only as genusonly, s.source\
 			""";
 
 	// A common name matches only if it leads to one species; spaces are left out, since
