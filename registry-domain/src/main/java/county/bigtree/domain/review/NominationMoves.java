@@ -53,7 +53,8 @@ public final class NominationMoves {
 	public static MoveDecision decide(NominationStatus from, NominationMove move, Set<Mover> mover) {
 		Optional<Edge> edge = GRAPH.stream().filter((each) -> each.from == from && each.move == move).findFirst();
 		if (edge.isEmpty()) {
-			return refused(Ground.NOT_NOW, "A nomination that is " + from.code() + " has no move " + move.code() + ".");
+			return refused(Ground.NOT_NOW,
+					"This nomination is " + from.code() + ": the move " + move.code() + " is not possible now.");
 		}
 		if (mover.stream().noneMatch(edge.get().by::contains)) {
 			return refused(Ground.NOT_YOURS, "The move " + move.code() + " is not yours to make.");

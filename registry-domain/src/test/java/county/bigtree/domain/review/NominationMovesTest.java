@@ -89,7 +89,8 @@ class NominationMovesTest {
 	void aRefusalSaysWhy() {
 		assertThat(NominationMoves.decide(NominationStatus.ACCEPTED, NominationMove.DECLINE,
 				EnumSet.of(Mover.COORDINATOR)))
-			.isEqualTo(new Refused(new Refusal(Ground.NOT_NOW, "A nomination that is accepted has no move decline.")));
+			.isEqualTo(new Refused(
+					new Refusal(Ground.NOT_NOW, "This nomination is accepted: the move decline is not possible now.")));
 	}
 
 	/** Status: what it becomes, for whom; by the movers' initials. */

@@ -37,7 +37,8 @@ class AskAboutReport {
 				words.say("reports.state." + report.path("status").asString(""))));
 		String address = "/condition-reports/" + report.path("id").asString("");
 		return new Asked(Decision.REPORT, address, address + "/decision", "/desk/" + at.county() + "/reports",
-				words.say("desk.room.reports"), read.seen(), facts, Map.of(), words);
+				words.say("desk.room.reports"), read.seen(), facts, Map.of(), words)
+			.closedIf(!report.path("status").asString("").equals("waiting"), "decide.closed.report");
 	}
 
 	/** Of the coordinators whose county did not propose it. */
@@ -59,7 +60,8 @@ class AskAboutReport {
 		facts.add(Asked.Fact.of(words.say("decide.entry.reason"), proposal.path("reason").asString("")));
 		String address = "/relocations/" + proposal.path("id").asString("");
 		return new Asked(Decision.RELOCATION, address, address + "/decision", "/desk/" + county + "/relocations",
-				words.say("desk.room.relocations"), read.seen(), facts, Map.of(), words);
+				words.say("desk.room.relocations"), read.seen(), facts, Map.of(), words)
+			.closedIf(!proposal.path("status").asString("").equals("waiting"), "decide.closed.relocation");
 	}
 
 	private String name(JsonNode proposal, String county) {

@@ -3,6 +3,7 @@ package county.bigtree.registry.pages.desk;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Predicate;
 
 import county.bigtree.registry.pages.form.Api;
 import tools.jackson.databind.JsonNode;
@@ -22,21 +23,22 @@ class AskAboutSignOff {
 	}
 
 	Asked askForAssent(String id, Asking asking) {
-		return ask(Decision.ASSENT, id, asking);
+		return ask(Decision.ASSENT, id, asking, (state) -> !state.equals("waits"), "decide.closed.assent");
 	}
 
 	Asked askToRevoke(String id, Asking asking) {
-		return ask(Decision.REVOCATION, id, asking);
+		return ask(Decision.REVOCATION, id, asking, "revoked"::equals, "decide.closed.revocation");
 	}
 
-	private Asked ask(Decision decision, String id, Asking asking) {
+	private Asked ask(Decision decision, String id, Asking asking, Predicate<String> decided, String why) {
 		Api.Read read = asking.api().read("/sign-offs/{id}", id);
 		AtTree at = AtTree.read(asking.api(), read.json().path("tree").asString(""));
 		DeskWords words = asking.open(this.desks, at.county());
 		String address = "/sign-offs/" + read.json().path("id").asString("");
 		return new Asked(decision, address, address + decision.action(), address,
 				words.say("sign-off.given.title", at.tag()), read.seen(), facts(read.json(), at, words), Map.of(),
-				words);
+				words)
+			.closedIf(decided.test(state(read.json())), why);
 	}
 
 	Asked askToSetAside(String id, Asking asking) {
@@ -49,7 +51,8 @@ class AskAboutSignOff {
 		String address = "/measurements/" + measurement.path("id").asString("");
 		return new Asked(Decision.SETTING_ASIDE, address, address + "/setting-aside",
 				"/trees/" + at.tag() + "/decisions", words.say("decisions.title", at.tag()), read.seen(), facts,
-				Map.of(), words);
+				Map.of(), words)
+			.closedIf(measurement.path("status").asString("").equals("set-aside"), "decide.closed.setting-aside");
 	}
 
 	static List<Asked.Fact> facts(JsonNode signOff, AtTree at, DeskWords words) {

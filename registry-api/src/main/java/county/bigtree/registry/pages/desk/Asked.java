@@ -17,9 +17,21 @@ import org.jspecify.annotations.Nullable;
  * @param facts the present state in words
  * @param choices what may be chosen, by entry: value to label
  * @param words of the county
+ * @param closed why there is nothing to decide any more, or null
  */
 public record Asked(Decision decision, String about, String here, String back, String backTitle, @Nullable String seen,
-		List<Fact> facts, Map<String, Map<String, String>> choices, DeskWords words) {
+		List<Fact> facts, Map<String, Map<String, String>> choices, DeskWords words, @Nullable String closed) {
+
+	Asked(Decision decision, String about, String here, String back, String backTitle, @Nullable String seen,
+			List<Fact> facts, Map<String, Map<String, String>> choices, DeskWords words) {
+		this(decision, about, here, back, backTitle, seen, facts, choices, words, null);
+	}
+
+	/** The same where it is decided already, as the message of the key tells. */
+	Asked closedIf(boolean decided, String why) {
+		return decided ? new Asked(this.decision, this.about, this.here, this.back, this.backTitle, this.seen,
+				this.facts, this.choices, this.words, this.words.say(why)) : this;
+	}
 
 	/** The address of the API that decides. */
 	String action() {
