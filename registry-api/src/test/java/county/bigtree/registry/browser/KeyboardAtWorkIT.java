@@ -119,6 +119,7 @@ class KeyboardAtWorkIT {
 			keyboard.fill("visits.0.girth", "Round");
 			keyboard.fill("visits.0.height", "Tall");
 			keyboard.fill("visits.0.crown", "Wide");
+			keyboard.fill("basis", "A list of 1998");
 			keyboard.send("Rehearse it", Pattern.compile(".*/imports/[0-9a-f-]{36}.*"));
 			assertThat(page.locator("h1")).containsText("Rehearsal");
 			keyboard.goAround();

@@ -3,6 +3,7 @@ package county.bigtree.registry.pages.form;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
@@ -117,6 +118,23 @@ public final class Form implements ReadsItself {
 	/** What is wrong, by field, in the order of finding. */
 	public Map<String, String> errors() {
 		return this.errors;
+	}
+
+	/**
+	 * An error away from its field: what only says what the entry must be names it.
+	 */
+	public String told(String name) {
+		String error = this.errors.getOrDefault(name, "");
+		return (error.isEmpty() || !Character.isLowerCase(error.charAt(0))) ? error : inWords(name) + ": " + error;
+	}
+
+	/** The last part of a name, as in {@code visits.0.measuredOn}. */
+	private static String inWords(String name) {
+		String last = name.replaceFirst(".*\\.", "")
+			.replaceFirst("-[0-9a-f-]{36}$", "")
+			.replaceAll("([A-Z])", " $1")
+			.toLowerCase(Locale.ROOT);
+		return last.isEmpty() ? name : Character.toUpperCase(last.charAt(0)) + last.substring(1);
 	}
 
 	public boolean isWrong() {

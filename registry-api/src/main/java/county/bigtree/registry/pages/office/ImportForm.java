@@ -45,7 +45,8 @@ final class ImportForm {
 			put(form, visit + "measuredOn", visits.path(at).path("measuredOn"));
 			for (String figure : FIGURES) {
 				put(form, visit + figure, visits.path(at).path(figure));
-				form.put(visit + figure + ".unit", text(visits.path(at).path(figure).path("unit")));
+				String unit = text(visits.path(at).path(figure).path("unit"));
+				form.put(visit + figure + ".unit", (unit.isEmpty() && !figure.equals("girth")) ? "ft" : unit);
 			}
 			form.put(visit + "girth.method", text(visits.path(at).path("girth").path("method")));
 		}
