@@ -1,13 +1,10 @@
 package county.bigtree.registry.browser;
 
-import java.nio.charset.StandardCharsets;
 import java.util.regex.Pattern;
 
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
-import com.microsoft.playwright.FileChooser;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.FilePayload;
 import county.bigtree.registry.RegistryTest;
 import org.junit.jupiter.api.Test;
 
@@ -18,7 +15,7 @@ import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertTha
 
 /**
  * The ways of those who work in the register, with the keyboard alone: filing, deciding,
- * signing off, mapping an older list (WCAG 2.2, 2.1.1, 2.1.2 and 2.4.7).
+ * signing off (WCAG 2.2, 2.1.1, 2.1.2 and 2.4.7).
  */
 @RegistryTest
 @TestPropertySource(properties = "registry.demo=true")
@@ -100,29 +97,6 @@ class KeyboardAtWorkIT {
 			keyboard.tabTo("Sign out");
 			keyboard.enter();
 			assertThat(page.locator(".masthead")).containsText("Sign in");
-		}
-	}
-
-	@Test
-	void mapsAnOlderList() {
-		try (BrowserContext context = context()) {
-			Page page = context.newPage();
-			Keyboard keyboard = signedIn(page, "coordinator");
-			keyboard.go("/desk/larkmere/imports");
-			keyboard.tabToId("file");
-			FileChooser chooser = page.waitForFileChooser(() -> keyboard.press("Enter"));
-			chooser.setFiles(new FilePayload("older.csv", "text/csv",
-					"No,Tree,Seen,Round,Tall,Wide,Lat,Long\n900,white oak,June 1998,150,80,75,40.4,-87.7\n"
-						.getBytes(StandardCharsets.UTF_8)));
-			keyboard.send("Look at it", Pattern.compile(".*/imports/files/.*"));
-			keyboard.goAround();
-			keyboard.fill("visits.0.girth", "Round");
-			keyboard.fill("visits.0.height", "Tall");
-			keyboard.fill("visits.0.crown", "Wide");
-			keyboard.fill("basis", "A list of 1998");
-			keyboard.send("Rehearse it", Pattern.compile(".*/imports/[0-9a-f-]{36}.*"));
-			assertThat(page.locator("h1")).containsText("Rehearsal");
-			keyboard.goAround();
 		}
 	}
 
