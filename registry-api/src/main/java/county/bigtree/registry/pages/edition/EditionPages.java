@@ -87,21 +87,30 @@ class EditionPages {
 	private static List<Map<String, @Nullable Object>> rankings(JsonNode species) {
 		List<Map<String, @Nullable Object>> rankings = new ArrayList<>();
 		species.forEach((one) -> {
-			Map<String, @Nullable Object> ranking = Plain.map(one);
 			List<Map<String, @Nullable Object>> trees = Plain.list(one.path("trees"));
-			List<Map<String, @Nullable Object>> holders = trees.stream()
-				.filter((tree) -> tree.get("title") != null)
-				.toList();
+			List<Map<String, @Nullable Object>> holders = holders(trees);
+			Map<String, @Nullable Object> ranking = told(one, holders);
 			ranking.put("first", holders.isEmpty() ? trees.subList(0, 1) : holders);
 			rankings.add(ranking);
 		});
 		return rankings;
 	}
 
+	private static List<Map<String, @Nullable Object>> holders(List<Map<String, @Nullable Object>> trees) {
+		return trees.stream().filter((tree) -> tree.get("title") != null).toList();
+	}
+
+	/** Where several share the title, each is called co-champion. */
+	private static Map<String, @Nullable Object> told(JsonNode species, List<Map<String, @Nullable Object>> holders) {
+		Map<String, @Nullable Object> told = Plain.map(species);
+		told.put("called", (holders.size() > 1) ? "co-champion" : "champion");
+		return told;
+	}
+
 	private static Map<String, @Nullable Object> ranking(JsonNode list, String species) {
 		for (JsonNode one : list.path("list").path("species")) {
 			if (one.path("species").asString("").equals(species)) {
-				return Plain.map(one);
+				return told(one, holders(Plain.list(one.path("trees"))));
 			}
 		}
 		throw Problem.notFound("This edition lists no such species.");
