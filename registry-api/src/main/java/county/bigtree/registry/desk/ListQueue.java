@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 import county.bigtree.domain.standing.Title;
 import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.standing.BookKey;
+import county.bigtree.registry.standing.SurpassLeaders;
 import county.bigtree.registry.standing.WeighWaiting;
 import org.jspecify.annotations.Nullable;
 
@@ -146,9 +147,12 @@ public class ListQueue {
 
 	private final WeighWaiting weigh;
 
-	ListQueue(JdbcClient jdbc, WeighWaiting weigh) {
+	private final SurpassLeaders surpass;
+
+	ListQueue(JdbcClient jdbc, WeighWaiting weigh, SurpassLeaders surpass) {
 		this.jdbc = jdbc;
 		this.weigh = weigh;
+		this.surpass = surpass;
 	}
 
 	/**
@@ -158,10 +162,13 @@ public class ListQueue {
 	@Transactional(readOnly = true, isolation = Isolation.REPEATABLE_READ)
 	public List<Waiting> of(String county) {
 		List<Found> found = this.jdbc.sql(QUEUE).param("county", county).query(ListQueue::found).list();
-		Map<UUID, Title> titles = this.weigh.titles(found.stream().flatMap((one) -> one.waits().stream()).toList());
+		List<WeighWaiting.Waits> waiting = found.stream().flatMap((one) -> one.waits().stream()).toList();
+		Map<UUID, Title> titles = this.weigh.titles(waiting);
+		Map<UUID, Double> largest = this.surpass.of(waiting);
 		return Stream
 			.concat(found.stream()
-				.map((one) -> one.waiting(one.waits().map((waits) -> titles.get(waits.measurement())))),
+				.map((one) -> one.waiting(one.waits().map((waits) -> titles.get(waits.measurement())),
+						one.waits().map((waits) -> largest.get(waits.measurement())))),
 					letters(county).stream())
 			.sorted(Waiting.ORDER)
 			.toList();
@@ -172,7 +179,7 @@ public class ListQueue {
 			.param("county", county)
 			.query((row, number) -> new Waiting("letter", row.getObject("id", UUID.class),
 					row.getObject("tree", UUID.class), row.getString("tag"), row.getString("species"),
-					row.getString("about"), SqlTime.get(row, "recorded_at"), null, null, null, false, null))
+					row.getString("about"), SqlTime.get(row, "recorded_at"), null, null, null, null, false, null))
 			.list();
 	}
 
@@ -197,9 +204,10 @@ public class ListQueue {
 					: Optional.of(new WeighWaiting.Waits(this.book, this.tree, waiting, of));
 		}
 
-		Waiting waiting(Optional<Title> wouldHold) {
+		Waiting waiting(Optional<Title> wouldHold, Optional<Double> largestProbability) {
 			return new Waiting(this.kind, this.id, this.tree, this.tag, this.book.species(), this.status, this.since,
-					this.points, wouldHold.orElse(null), this.title, this.extraordinary, this.lapsesOn);
+					this.points, wouldHold.orElse(null), largestProbability.orElse(null), this.title,
+					this.extraordinary, this.lapsesOn);
 		}
 
 	}

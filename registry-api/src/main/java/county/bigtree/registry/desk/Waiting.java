@@ -25,14 +25,18 @@ import org.jspecify.annotations.Nullable;
  * @param points those of the measurement that waits, or null where none does
  * @param wouldHold the title that the tree would hold if that measurement counted, or
  * null
+ * @param largestProbability how likely it is that its tree is truly larger than the
+ * largest other one of the ranking, by that measurement; null where there is none to
+ * compare
  * @param title what the tree holds now, or null
  * @param extraordinary whether a check found a figure beyond what is known of the species
  * @param lapsesOn the day on which a returned nomination lapses unanswered, once its
  * nominator has been reminded, or null
  */
 public record Waiting(String kind, UUID id, @Nullable UUID tree, @Nullable String tag, @Nullable String species,
-		String status, Instant since, @Nullable BigDecimal points, @Nullable Title wouldHold, @Nullable Title title,
-		boolean extraordinary, @Nullable LocalDate lapsesOn) {
+		String status, Instant since, @Nullable BigDecimal points, @Nullable Title wouldHold,
+		@Nullable Double largestProbability, @Nullable Title title, boolean extraordinary,
+		@Nullable LocalDate lapsesOn) {
 
 	/**
 	 * The extraordinary first, then what bears on a title, then what has waited longest.

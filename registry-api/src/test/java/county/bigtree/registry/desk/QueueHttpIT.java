@@ -9,6 +9,7 @@ import county.bigtree.registry.people.CountyRole;
 import county.bigtree.registry.people.Role;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
+import org.hamcrest.Matchers;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -61,6 +62,10 @@ class QueueHttpIT {
 			.andExpect(jsonPath("$.items[0].status").value("submitted"))
 			.andExpect(jsonPath("$.items[0].points").value(285.0))
 			.andExpect(jsonPath("$.items[0].wouldHold").value("co-champion"))
+			// 285 and 300 points against the leader's 290: the nearer to it, the nearer
+			// to 0.5.
+			.andExpect(jsonPath("$.items[0].largestProbability").value(Matchers.lessThan(0.01)))
+			.andExpect(jsonPath("$.items[1].largestProbability").value(Matchers.greaterThan(0.99)))
 			.andExpect(jsonPath("$.items[0].title").isEmpty())
 			.andExpect(jsonPath("$.items[0].since").isString())
 			.andExpect(jsonPath("$.items[1].id").value(large.nomination()))

@@ -1,6 +1,7 @@
 package county.bigtree.registry.desk.web;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
@@ -111,15 +112,20 @@ class DeskController {
 
 	/**
 	 * Something that waits.
+	 *
+	 * @param largestProbability how likely it is that its tree is truly larger than the
+	 * largest other one of the ranking
 	 */
 	record WaitingJson(String kind, UUID id, @Nullable UUID tree, @Nullable String tag, @Nullable String species,
 			String status, Instant since, @Nullable BigDecimal points, @Nullable String wouldHold,
-			@Nullable String title, boolean extraordinary, @Nullable LocalDate lapsesOn) {
+			@Nullable BigDecimal largestProbability, @Nullable String title, boolean extraordinary,
+			@Nullable LocalDate lapsesOn) {
 
 		static WaitingJson from(Waiting waiting) {
 			return new WaitingJson(waiting.kind(), waiting.id(), waiting.tree(), waiting.tag(), waiting.species(),
 					waiting.status(), waiting.since(), waiting.points(), word(waiting.wouldHold()),
-					word(waiting.title()), waiting.extraordinary(), waiting.lapsesOn());
+					probability(waiting.largestProbability()), word(waiting.title()), waiting.extraordinary(),
+					waiting.lapsesOn());
 		}
 
 	}
@@ -135,6 +141,10 @@ class DeskController {
 					due.dueOn(), due.why().word());
 		}
 
+	}
+
+	private static @Nullable BigDecimal probability(@Nullable Double probability) {
+		return (probability != null) ? BigDecimal.valueOf(probability).setScale(4, RoundingMode.HALF_UP) : null;
 	}
 
 	private static @Nullable String word(@Nullable Title title) {

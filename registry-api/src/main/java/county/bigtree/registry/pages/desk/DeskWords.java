@@ -119,6 +119,12 @@ public final class DeskWords {
 		return rounded.setScale(Math.max(0, rounded.scale())).toPlainString();
 	}
 
+	/** A probability in whole percent, never as if it were certain. */
+	public String percent(BigDecimal probability) {
+		long percent = Math.round(probability.doubleValue() * 100);
+		return String.valueOf(Math.max(1, Math.min(percent, 99)));
+	}
+
 	/** A difference, with its sign. */
 	public String signed(@Nullable BigDecimal value) {
 		return (value != null && value.signum() > 0) ? "+" + number(value) : number(value).replace('-', '−');
