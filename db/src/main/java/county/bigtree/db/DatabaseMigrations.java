@@ -3,13 +3,17 @@ package county.bigtree.db;
 import java.sql.Connection;
 import java.sql.DatabaseMetaData;
 import java.sql.SQLException;
+import java.util.Comparator;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.FlywayException;
+import org.flywaydb.core.api.MigrationInfo;
 import org.flywaydb.core.api.MigrationState;
+import org.flywaydb.core.api.MigrationVersion;
 import org.flywaydb.core.api.configuration.FluentConfiguration;
 
 /**
@@ -68,6 +72,59 @@ public final class DatabaseMigrations {
 		catch (FlywayException ex) {
 			throw new DatabaseUnavailable("The schema of the database could not be brought up to this release ("
 					+ oneLine(ex) + "): nothing of the failed step was kept; mend the cause, then start again.", ex);
+		}
+	}
+
+	/**
+	 * The version of a database's schema; nothing where it has none yet. Only reads.
+	 * @throws DatabaseUnavailable if it can't be reached, is no PostgreSQL of a supported
+	 * version, or was written by a newer release
+	 */
+	public static Optional<String> version(Flyway flyway) {
+		requireSupportedServer(flyway);
+		try {
+			requireNotNewer(flyway);
+			return Optional.ofNullable(flyway.info().current())
+				.map(MigrationInfo::getVersion)
+				.map(MigrationVersion::getVersion);
+		}
+		catch (FlywayException ex) {
+			throw new DatabaseUnavailable("The history of the database's schema can't be read (" + oneLine(ex)
+					+ "): name a database of a register, or an empty one.", ex);
+		}
+	}
+
+	/**
+	 * The version to which this release brings a schema.
+	 */
+	public static String newestVersion(Flyway flyway) {
+		return Stream.of(flyway.info().all())
+			.filter((migration) -> migration.getVersion() != null && !NEWER.contains(migration.getState()))
+			.map(MigrationInfo::getVersion)
+			.max(Comparator.naturalOrder())
+			.map(MigrationVersion::getVersion)
+			.orElseThrow();
+	}
+
+	/**
+	 * Migrates an empty schema as far as an earlier release did, so that what that one
+	 * wrote can be put into it. Nobody is granted anything: {@link #bringUpToDate} has to
+	 * follow.
+	 */
+	public static void bringTo(Flyway flyway, String version) {
+		requireSupportedServer(flyway);
+		try {
+			requireNotNewer(flyway);
+			Flyway.configure()
+				.configuration(flyway.getConfiguration())
+				.target(version)
+				.skipDefaultCallbacks(true)
+				.load()
+				.migrate();
+		}
+		catch (FlywayException ex) {
+			throw new DatabaseUnavailable("The schema could not be brought to version " + version + " (" + oneLine(ex)
+					+ "): give the register an empty database.", ex);
 		}
 	}
 

@@ -26,10 +26,13 @@ public final class CommandLine {
 	private static final Logger logger = LoggerFactory.getLogger(CommandLine.class);
 
 	private static final Set<String> WORDS = new TreeSet<>(
-			Set.of("verify", "recompute", "reduce", "invite-administrator", "reset-password"));
+			Set.of("verify", "recompute", "reduce", "invite-administrator", "reset-password", "archive", "restore"));
 
 	/** What is done at the console while the register is served. */
-	private static final Set<String> WHILE_SERVING = Set.of("invite-administrator", "reset-password");
+	private static final Set<String> WHILE_SERVING = Set.of("invite-administrator", "reset-password", "archive");
+
+	/** What takes the schema as it finds it. */
+	private static final Set<String> WITHOUT_MIGRATING = Set.of("archive", "restore");
 
 	private final Class<?> application;
 
@@ -82,7 +85,9 @@ public final class CommandLine {
 	 */
 	private @Nullable ConfigurableApplicationContext start(String word, String[] options) {
 		try {
-			return application(WHILE_SERVING.contains(word) ? serving(options) : Map.of()).run(options);
+			Map<String, Object> properties = new HashMap<>(WHILE_SERVING.contains(word) ? serving(options) : Map.of());
+			properties.put("registry.migrate-at-start", !WITHOUT_MIGRATING.contains(word));
+			return application(properties).run(options);
 		}
 		catch (RuntimeException ex) {
 			logger.debug("The register could not be opened", ex);
@@ -112,11 +117,10 @@ public final class CommandLine {
 	/**
 	 * The service's own parts, of which only those that the command needs are made.
 	 */
-	private SpringApplication application(Map<String, Object> database) {
+	private SpringApplication application(Map<String, Object> properties) {
 		SpringApplication springApplication = new SpringApplication(this.application);
 		springApplication.setWebApplicationType(WebApplicationType.NONE);
 		springApplication.setLazyInitialization(true);
-		Map<String, Object> properties = new HashMap<>(database);
 		properties.put("logging.level.root", "warn");
 		springApplication.setDefaultProperties(properties);
 		return springApplication;

@@ -5,6 +5,7 @@ import county.bigtree.db.DatabaseMigrations;
 import org.springframework.boot.flyway.autoconfigure.FlywayMigrationStrategy;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.core.env.Environment;
 
 /**
  * Brings the schema up to date before anything uses it.
@@ -12,9 +13,16 @@ import org.springframework.context.annotation.Configuration;
 @Configuration(proxyBeanMethods = false)
 class Migrating {
 
+	/**
+	 * Does it, unless whatever runs takes the schema as it finds it.
+	 */
 	@Bean
-	FlywayMigrationStrategy bringUpToDate() {
-		return DatabaseMigrations::bringUpToDate;
+	FlywayMigrationStrategy bringUpToDate(Environment environment) {
+		if (environment.getProperty("registry.migrate-at-start", Boolean.class, true)) {
+			return DatabaseMigrations::bringUpToDate;
+		}
+		return (flyway) -> {
+		};
 	}
 
 }

@@ -15,8 +15,6 @@ import jakarta.annotation.PreDestroy;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-import org.springframework.boot.context.event.ApplicationReadyEvent;
-import org.springframework.context.event.EventListener;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.event.TransactionalEventListener;
@@ -57,7 +55,7 @@ class RunImport {
 		this.worker.execute(() -> run(queued.id()));
 	}
 
-	@EventListener(ApplicationReadyEvent.class)
+	/** Takes up again what the service left unfinished. */
 	void goOn() {
 		this.jobs.unfinished().forEach((id) -> this.worker.execute(() -> run(id)));
 	}
