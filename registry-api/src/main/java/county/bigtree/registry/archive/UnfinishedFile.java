@@ -1,5 +1,6 @@
 package county.bigtree.registry.archive;
 
+import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.channels.Channels;
@@ -53,8 +54,19 @@ final class UnfinishedFile implements AutoCloseable {
 		return new UnfinishedFile(target, part, channel);
 	}
 
+	/** Closing it leaves the file open: that it was closed does not make it whole. */
 	OutputStream stream() {
-		return Channels.newOutputStream(this.channel);
+		return new FilterOutputStream(Channels.newOutputStream(this.channel)) {
+			@Override
+			public void write(byte[] content, int offset, int length) throws IOException {
+				this.out.write(content, offset, length);
+			}
+
+			@Override
+			public void close() throws IOException {
+				flush();
+			}
+		};
 	}
 
 	/**
