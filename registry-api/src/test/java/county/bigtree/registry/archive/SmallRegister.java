@@ -28,7 +28,8 @@ record SmallRegister(TestDatabase database) implements AutoCloseable {
 
 	/** Texts that a careless reader of CSV would take for something else. */
 	static final List<String> ODD_TEXTS = List.of("", "\"quoted\", and a comma", "two\nlines", "\\.", "a\r\n\\.\nb",
-			"\\N", "NULL", " blanks ", "\t", "\\x41", "Ålesund 木 \uD83C\uDF33", "'; drop table person; --", "{\"a\": 1}");
+			"\\N", "NULL", " blanks ", "\t", "\\x41", "Ålesund 木 \uD83C\uDF33", "'; drop table person; --",
+			"{\"a\": 1}");
 
 	private static final String ROWS = """
 			insert into person (id, email, credit_name, password_hash, created_at) values
@@ -68,7 +69,12 @@ record SmallRegister(TestDatabase database) implements AutoCloseable {
 		return register.filled();
 	}
 
-	/** A place to restore into. */
+	/** Started once and never used. */
+	static SmallRegister unused() {
+		return new SmallRegister(TestDatabase.migrated());
+	}
+
+	/** A database without any table. */
 	static SmallRegister nothing() {
 		return new SmallRegister(TestDatabase.empty());
 	}
@@ -81,8 +87,7 @@ record SmallRegister(TestDatabase database) implements AutoCloseable {
 			execute("insert into text_piece (id, county, seq, recorded_at, digest) values (" + id
 					+ ", 'oddly', 1, '2020-03-02Z', sha256('x'))");
 			execute("insert into text_body (id, salt, body) values (" + id + ", '\\x0001', convert_from('\\x"
-					+ HexFormat.of().formatHex(text.getBytes(StandardCharsets.UTF_8))
-					+ "', 'UTF8'))");
+					+ HexFormat.of().formatHex(text.getBytes(StandardCharsets.UTF_8)) + "', 'UTF8'))");
 		}
 		return this;
 	}
@@ -97,7 +102,8 @@ record SmallRegister(TestDatabase database) implements AutoCloseable {
 				insert into photo_body (photo, width, height, salt, body)
 				select ('10000000-0000-7000-8000-' || lpad(n::text, 12, '0'))::uuid, 100 * w, 9, sha256(int4send(n)),
 				  substring(decode(repeat(encode(sha256(int4send(n * 100 + w)), 'hex'), %3$d / 32 + 1), 'hex') for %3$d)
-				from generate_series(1, %1$d) n, generate_series(1, %2$d) w""".formatted(photos, widths, bytes));
+				from generate_series(1, %1$d) n, generate_series(1, %2$d) w"""
+			.formatted(photos, widths, bytes));
 	}
 
 	ArchiveManifest archive(Path file) {

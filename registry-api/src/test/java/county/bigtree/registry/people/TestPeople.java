@@ -56,6 +56,14 @@ public class TestPeople {
 		return new TestPerson(id, email, "Person " + number, token);
 	}
 
+	/** Somebody who has an account already, with a token of their own. */
+	public TestPerson known(UUID id) {
+		Actor actor = this.actors.get(id);
+		String email = this.jdbc.sql("select email from person where id = ?").param(id).query(String.class).single();
+		return new TestPerson(id, email, actor.creditName(),
+				this.makeToken.make(actor, "test", null, TokenScope.ALL).secret());
+	}
+
 	/** The same person with a token that is good for filing only. */
 	public TestPerson withFilingToken(TestPerson person) {
 		String token = this.makeToken.make(this.actors.get(person.id()), "filing", null, TokenScope.FILE).secret();
