@@ -25,11 +25,12 @@ public final class CommandLine {
 
 	private static final Logger logger = LoggerFactory.getLogger(CommandLine.class);
 
-	private static final Set<String> WORDS = new TreeSet<>(
-			Set.of("verify", "recompute", "reduce", "invite-administrator", "reset-password", "archive", "restore"));
+	private static final Set<String> WORDS = new TreeSet<>(Set.of("verify", "recompute", "reduce",
+			"invite-administrator", "reset-password", "archive", "restore", "erasures", "erase-again"));
 
 	/** What is done at the console while the register is served. */
-	private static final Set<String> WHILE_SERVING = Set.of("invite-administrator", "reset-password", "archive");
+	private static final Set<String> WHILE_SERVING = Set.of("invite-administrator", "reset-password", "archive",
+			"erasures");
 
 	/** What takes the schema as it finds it. */
 	private static final Set<String> WITHOUT_MIGRATING = Set.of("archive", "restore");

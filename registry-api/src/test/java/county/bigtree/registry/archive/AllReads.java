@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 import tools.jackson.databind.JsonNode;
 
@@ -38,9 +39,17 @@ final class AllReads {
 
 	private final JsonNode description;
 
-	AllReads(JdbcClient jdbc, JsonNode description) {
+	private final int most;
+
+	/**
+	 * Makes the addresses of a register.
+	 * @param most how many values a variable stands for in one address, spread evenly
+	 * over all that it could
+	 */
+	AllReads(JdbcClient jdbc, JsonNode description, int most) {
 		this.jdbc = jdbc;
 		this.description = description;
+		this.most = most;
 	}
 
 	/** What was noted of those who read comes first, since reading adds to it. */
@@ -99,20 +108,18 @@ final class AllReads {
 			return List.of(path);
 		}
 		if (path.contains("{county}") && path.contains("{species}")) {
-			return this.jdbc.sql("select county || ' ' || species from book order by county, species")
-				.query(String.class)
-				.list()
-				.stream()
+			return some("select county || ' ' || species from book order by county, species").stream()
 				.map((book) -> path.replace("{county}", book.split(" ")[0]).replace("{species}", book.split(" ")[1]))
 				.toList();
 		}
 		String name = variable.group(1);
-		return this.jdbc.sql(values(name, path))
-			.query(String.class)
-			.list()
-			.stream()
-			.map((value) -> path.replace("{" + name + "}", value))
-			.toList();
+		return some(values(name, path)).stream().map((value) -> path.replace("{" + name + "}", value)).toList();
+	}
+
+	private List<String> some(String query) {
+		List<String> all = this.jdbc.sql(query).query(String.class).list();
+		int step = Math.max(1, all.size() / this.most);
+		return IntStream.iterate(0, (i) -> i < all.size(), (i) -> i + step).mapToObj(all::get).toList();
 	}
 
 	private static String values(String variable, String path) {
