@@ -2,10 +2,10 @@ package county.bigtree.registry.erasure;
 
 import java.io.IOException;
 import java.io.Reader;
-import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -13,7 +13,6 @@ import java.util.UUID;
 
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -51,14 +50,9 @@ public class ErasureList {
 		List<String[]> erased = this.jdbc.sql(ERASED)
 			.query((row, number) -> new String[] { row.getString(1), row.getString(2), row.getString(3) })
 			.list();
-		Files.createFile(file);
-		try (Writer target = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
-				CSVPrinter csv = CSVFormat.RFC4180.print(target)) {
-			csv.printRecord("what", "id", "erased_at");
-			for (String[] one : erased) {
-				csv.printRecord((Object[]) one);
-			}
-		}
+		List<String> lines = new ArrayList<>(List.of("what,id,erased_at"));
+		erased.forEach((one) -> lines.add(CSVFormat.RFC4180.format((Object[]) one)));
+		Files.writeString(file, String.join("\r\n", lines) + "\r\n", StandardOpenOption.CREATE_NEW);
 		return erased.size();
 	}
 
