@@ -28,12 +28,6 @@ import org.springframework.transaction.support.TransactionTemplate;
 @Service
 public class EraseAgain {
 
-	private static final Map<What, String> THERE = Map.of(What.PERSON,
-			"select exists (select from person where id = ? and erased_at is null)", What.WORDS,
-			"select exists (select from text_body where id = ?)", What.PHOTO,
-			"select exists (select from photo_body where photo = ?)", What.UNTAKEN_ROWS,
-			"select exists (select from import_rejected_cells where job = ?)");
-
 	private final EraseAccount accounts;
 
 	private final ErasePhotos photos;
@@ -101,7 +95,7 @@ public class EraseAgain {
 		return erased.stream()
 			.filter((one) -> one.what() == what)
 			.map(Erased::id)
-			.filter((id) -> this.jdbc.sql(THERE.get(what)).param(id).query(Boolean.class).single())
+			.filter((id) -> this.jdbc.sql(what.there()).param(id).query(Boolean.class).single())
 			.distinct()
 			.toList();
 	}

@@ -85,16 +85,27 @@ public class ErasureList {
 	public enum What {
 
 		/** An account for good, with all that its owner wrote and sent. */
-		PERSON,
+		PERSON("select exists (select from person where id = ? and erased_at is null)"),
 
 		/** A piece of text. */
-		WORDS,
+		WORDS("select exists (select from text_body where id = ?)"),
 
 		/** All pictures of a photo. */
-		PHOTO,
+		PHOTO("select exists (select from photo_body where photo = ?)"),
 
 		/** Rows that an import did not take. */
-		UNTAKEN_ROWS
+		UNTAKEN_ROWS("select exists (select from import_rejected_cells where job = ?)");
+
+		private final String there;
+
+		What(String there) {
+			this.there = there;
+		}
+
+		/** Asks by its id whether it has not been erased. */
+		String there() {
+			return this.there;
+		}
 
 	}
 

@@ -109,7 +109,8 @@ final class AllReads {
 		}
 		if (path.contains("{county}") && path.contains("{species}")) {
 			return some("select county || ' ' || species from book order by county, species").stream()
-				.map((book) -> path.replace("{county}", book.split(" ")[0]).replace("{species}", book.split(" ")[1]))
+				.map((book) -> path.replace("{county}", book.split(" ", 2)[0])
+					.replace("{species}", book.split(" ", 2)[1]))
 				.toList();
 		}
 		String name = variable.group(1);

@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -67,7 +68,7 @@ class WithoutTheProgramIT {
 	}
 
 	private static boolean isOnThePath(String program) {
-		return Stream.of(System.getenv("PATH").split(File.pathSeparator))
+		return Stream.of(Objects.requireNonNullElse(System.getenv("PATH"), "").split(File.pathSeparator, -1))
 			.anyMatch((folder) -> Files.isExecutable(Path.of(folder, program)));
 	}
 
