@@ -14,6 +14,7 @@ import county.bigtree.db.DatabaseLogin;
 import county.bigtree.db.DatabaseMigrations;
 import county.bigtree.db.TestDatabase;
 import org.flywaydb.core.Flyway;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.security.crypto.password.PasswordEncoder;
@@ -131,12 +132,12 @@ record SmallRegister(TestDatabase database) implements AutoCloseable {
 			}
 		}, new PasswordEncoder() {
 			@Override
-			public String encode(CharSequence rawPassword) {
+			public String encode(@Nullable CharSequence rawPassword) {
 				return "hash of what nobody knows";
 			}
 
 			@Override
-			public boolean matches(CharSequence rawPassword, String encodedPassword) {
+			public boolean matches(@Nullable CharSequence rawPassword, @Nullable String encodedPassword) {
 				return false;
 			}
 		});
