@@ -20,9 +20,10 @@ import org.springframework.jdbc.core.simple.JdbcClient;
  */
 final class AllReads {
 
-	/** What a restored register does without, and what is noted while somebody reads. */
-	private static final Set<String> OTHERWISE = Set.of("/api/v1/tokens", "/api/v1/sign-ins",
-			"/api/v1/people/me/sign-ins", "/api/v1/import-files/{id}", "/api/v1/counties/{county}/import-files");
+	/** What has to be asked something, and what a restored register does without. */
+	private static final Set<String> OTHERWISE = Set.of("/api/v1/measuring/point", "/api/v1/records", "/api/v1/tokens",
+			"/api/v1/sign-ins", "/api/v1/people/me/sign-ins", "/api/v1/import-files/{id}",
+			"/api/v1/counties/{county}/import-files");
 
 	private static final Pattern VARIABLE = Pattern.compile("\\{(\\w+)}");
 
@@ -83,12 +84,16 @@ final class AllReads {
 		return addresses;
 	}
 
-	/** Where a tenth, a half and nine tenths of all changes had been recorded. */
+	/**
+	 * Where a tenth, a half and nine tenths of all changes had been recorded since the
+	 * last county was founded.
+	 */
 	private List<String> times() {
 		return this.jdbc
 			.sql("""
-					select to_char(percentile_disc(part) within group (order by recorded_at), 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"')
-					from change, unnest(array[0.1, 0.5, 0.9]) part group by part order by 1""")
+						select to_char(percentile_disc(part) within group (order by recorded_at), 'YYYY-MM-DD"T"HH24:MI:SS.US"Z"')
+						from change, unnest(array[0.1, 0.5, 0.9]) part
+					where recorded_at > (select max(recorded_at) from county) group by part order by 1""")
 			.query(String.class)
 			.list();
 	}
@@ -123,7 +128,7 @@ final class AllReads {
 		return IntStream.iterate(0, (i) -> i < all.size(), (i) -> i + step).mapToObj(all::get).toList();
 	}
 
-	private static String values(String variable, String path) {
+	private String values(String variable, String path) {
 		return switch (variable) {
 			case "county" -> "select key from county order by key";
 			case "species" -> "select species from (select distinct species from book union "
@@ -131,10 +136,18 @@ final class AllReads {
 			case "tree" -> "select id::text from tree order by id";
 			case "person" -> "select id::text from person order by id";
 			case "number" -> "select number::text from seal order by number";
-			case "id" -> "select id::text from "
-					+ TABLES.get(path.replaceFirst("/\\{id}.*", "").replaceFirst(".*/", "")) + " order by id";
-			default -> throw new IllegalArgumentException("Say what " + variable + " of " + path + " stands for");
+			case "id" -> {
+				String folder = path.replaceFirst("/\\{id}.*", "").replaceFirst(".*/", "");
+				yield ids(TABLES.getOrDefault(folder, folder.replaceFirst("s$", "").replace('-', '_')));
+			}
+			default -> ids(variable);
 		};
+	}
+
+	/** Of the table of that name; none where what is meant is kept elsewhere. */
+	private String ids(String table) {
+		boolean there = this.jdbc.sql("select to_regclass(?) is not null").param(table).query(Boolean.class).single();
+		return there ? "select id::text from " + table + " order by id" : "select '' where false";
 	}
 
 }

@@ -8,6 +8,7 @@ import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -16,6 +17,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 import county.bigtree.registry.RegistryApplication;
 import county.bigtree.registry.RegistryTest;
@@ -58,6 +61,8 @@ class ArchiveIT {
 	 * Of each address many can fill, whoever has no county's work reads one in so many.
 	 */
 	private static final int SAMPLE = 11;
+
+	private static final Pattern INSTANT = Pattern.compile("\\d{4}-\\d\\d-\\d\\dT\\d\\d:\\d\\d:\\d\\d(?:\\.\\d+)?Z");
 
 	private final HttpClient http = HttpClient.newHttpClient();
 
@@ -107,8 +112,9 @@ class ArchiveIT {
 		int other = restored.getEnvironment().getRequiredProperty("local.server.port", Integer.class);
 		List<String> addresses = new AllReads(this.jdbc,
 				this.json.readTree(get(this.port, "/openapi.json", null).body()),
-				Integer.getInteger("registry.archive.reads", 25))
+				Integer.getInteger("registry.archive.reads", 12))
 			.addresses();
+		Instant since = Instant.now();
 		Map<String, Integer> answers = new TreeMap<>();
 		List<String> otherwise = new ArrayList<>();
 		for (Map.Entry<String, @Nullable UUID> asker : askers().entrySet()) {
@@ -120,7 +126,7 @@ class ArchiveIT {
 				HttpResponse<byte[]> first = get(this.port, address, here);
 				HttpResponse<byte[]> second = get(other, address, there);
 				answers.merge(asker.getKey() + " " + first.statusCode(), 1, Integer::sum);
-				String difference = difference(first, second);
+				String difference = difference(first, second, since);
 				if (difference != null) {
 					otherwise.add(asker.getKey() + " GET " + address + ": " + difference);
 				}
@@ -128,8 +134,8 @@ class ArchiveIT {
 		}
 		System.out.println("Answers compared: " + answers);
 		assertThat(otherwise).isEmpty();
-		assertThat(answers.get("coordinator 200")).isGreaterThan(500);
-		assertThat(answers.get("nobody 200")).isGreaterThan(30);
+		assertThat(answers.get("coordinator 200")).isGreaterThan(400);
+		assertThat(answers.get("nobody 200")).isGreaterThan(20);
 		assertThat(answers).doesNotContainKey("coordinator 400").doesNotContainKey("coordinator 500");
 	}
 
@@ -167,17 +173,34 @@ class ArchiveIT {
 		return jdbc.sql(query).query(UUID.class).single();
 	}
 
-	private static @Nullable String difference(HttpResponse<byte[]> first, HttpResponse<byte[]> second) {
+	/**
+	 * Where an answer says when it was given, as one as of a day does where it is not
+	 * said as known when, that is taken out, and its ETag is not compared.
+	 */
+	private static @Nullable String difference(HttpResponse<byte[]> first, HttpResponse<byte[]> second, Instant since) {
 		if (first.statusCode() != second.statusCode()) {
 			return first.statusCode() + " and " + second.statusCode();
 		}
-		for (String header : List.of("ETag", "Content-Type", "Cache-Control", "Last-Modified", "Link")) {
+		byte[] one = timeless(first.body(), since);
+		byte[] other = timeless(second.body(), since);
+		int at = Arrays.mismatch(one, other);
+		if (at >= 0) {
+			return "from " + at + ": " + around(one, at) + " and " + around(other, at);
+		}
+		boolean timeless = Arrays.equals(one, first.body());
+		for (String header : List.of("Content-Type", "Cache-Control", "Link", timeless ? "ETag" : "Vary")) {
 			if (!first.headers().allValues(header).equals(second.headers().allValues(header))) {
 				return header + " " + first.headers().allValues(header) + " and " + second.headers().allValues(header);
 			}
 		}
-		int at = Arrays.mismatch(first.body(), second.body());
-		return (at < 0) ? null : "from " + at + ": " + around(first.body(), at) + " and " + around(second.body(), at);
+		return null;
+	}
+
+	private static byte[] timeless(byte[] body, Instant since) {
+		Matcher instants = INSTANT.matcher(new String(body, StandardCharsets.ISO_8859_1));
+		return instants
+			.replaceAll((found) -> Instant.parse(found.group()).isBefore(since) ? found.group() : "while reading")
+			.getBytes(StandardCharsets.ISO_8859_1);
 	}
 
 	private static String around(byte[] body, int at) {
