@@ -48,6 +48,10 @@ class WithoutTheProgramIT {
 	void psqlMakesADatabaseOfIt(@TempDir Path folder) throws IOException, InterruptedException, SQLException {
 		assumeTrue(System.getenv("CI") != null || isOnThePath("psql"), "psql is not on the PATH");
 		try (SmallRegister register = SmallRegister.make(); SmallRegister empty = SmallRegister.nothing()) {
+			// Before its version 18, psql takes a line of \\. for the end of the file,
+			// even within
+			// quotes (PostgreSQL 18 release notes, migration).
+			register.execute("delete from text_body where body like E'%\\n\\\\\\\\.\\n%'");
 			register.archive(folder.resolve("register.tar.gz"));
 			run(folder, Map.of(), "tar -xzf register.tar.gz");
 			Matcher block = BLOCK.matcher(Files.readString(Path.of("docs/archive.md")));
