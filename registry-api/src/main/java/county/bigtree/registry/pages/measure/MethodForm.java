@@ -87,7 +87,7 @@ public enum MethodForm {
 	}
 
 	/** The forms for one figure, the simplest first. */
-	static List<MethodForm> of(Kind kind) {
+	public static List<MethodForm> of(Kind kind) {
 		return Arrays.stream(values()).filter((form) -> form.method.kind() == kind).toList();
 	}
 

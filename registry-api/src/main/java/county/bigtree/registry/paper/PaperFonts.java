@@ -1,0 +1,128 @@
+package county.bigtree.registry.paper;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.util.BitSet;
+import java.util.List;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import org.apache.fontbox.ttf.CmapLookup;
+import org.apache.fontbox.ttf.TTFParser;
+import org.apache.fontbox.ttf.TrueTypeFont;
+import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.core.io.ClassPathResource;
+import org.springframework.stereotype.Component;
+
+/**
+ * The fonts of all papers, embedded in each as far as its text needs them: a sans and a
+ * serif, behind them one with signs, Greek, Cyrillic, Hebrew and Arabic, behind that one
+ * with Chinese, Japanese and Korean. They are read when a paper is made and not kept:
+ * together they are 7 MB.
+ */
+@Component
+class PaperFonts {
+
+	private static final String SANS = "Paper Sans";
+
+	private static final String SERIF = "Paper Serif";
+
+	private static final String SIGNS = "Paper Signs";
+
+	private static final String WIDE = "Paper Wide";
+
+	private static final List<Face> OWN = List.of(new Face("NotoSans-Regular", SANS, 400, FontStyle.NORMAL),
+			new Face("NotoSans-Bold", SANS, 700, FontStyle.NORMAL),
+			new Face("NotoSerif-Regular", SERIF, 400, FontStyle.NORMAL),
+			new Face("NotoSerif-Italic", SERIF, 400, FontStyle.ITALIC),
+			new Face("NotoSerif-Bold", SERIF, 700, FontStyle.NORMAL));
+
+	private static final Face SIGNS_FACE = new Face("DejaVuSans", SIGNS, 400, FontStyle.NORMAL);
+
+	private static final Face WIDE_FACE = new Face("DroidSansFallbackFull", WIDE, 400, FontStyle.NORMAL);
+
+	private volatile @Nullable Coverage coverage;
+
+	/** Hands a paper the fonts that its letters need. */
+	void use(PdfRendererBuilder builder, BitSet letters) {
+		Coverage covered = coverage();
+		OWN.forEach((face) -> face.use(builder));
+		BitSet further = (BitSet) letters.clone();
+		further.andNot(covered.own());
+		if (!further.isEmpty()) {
+			SIGNS_FACE.use(builder);
+			further.andNot(covered.signs());
+		}
+		if (!further.isEmpty()) {
+			WIDE_FACE.use(builder);
+		}
+	}
+
+	/** Whether any of the fonts has the letter. */
+	boolean has(int letter) {
+		Coverage covered = coverage();
+		return covered.own().get(letter) || covered.signs().get(letter) || covered.wide().get(letter);
+	}
+
+	private Coverage coverage() {
+		Coverage known = this.coverage;
+		if (known == null) {
+			BitSet own = OWN.get(0).letters();
+			OWN.forEach((face) -> own.and(face.letters()));
+			known = new Coverage(own, SIGNS_FACE.letters(), WIDE_FACE.letters());
+			this.coverage = known;
+		}
+		return known;
+	}
+
+	/**
+	 * Which letters the fonts have.
+	 *
+	 * @param own those that each face of the sans and the serif has
+	 */
+	private record Coverage(BitSet own, BitSet signs, BitSet wide) {
+	}
+
+	/**
+	 * One font file.
+	 *
+	 * @param family its name in style sheets
+	 */
+	private record Face(String file, String family, int weight, FontStyle style) {
+
+		void use(PdfRendererBuilder builder) {
+			builder.useFont(this::open, this.family, this.weight, this.style, true,
+					java.util.EnumSet.of(FSFontUseCase.DOCUMENT));
+		}
+
+		private InputStream open() {
+			try {
+				return new ClassPathResource("fonts/" + this.file + ".ttf").getInputStream();
+			}
+			catch (IOException ex) {
+				throw new UncheckedIOException(ex);
+			}
+		}
+
+		private BitSet letters() {
+			try (InputStream stream = open();
+					TrueTypeFont font = new TTFParser().parse(new RandomAccessReadBuffer(stream))) {
+				CmapLookup map = font.getUnicodeCmapLookup();
+				BitSet letters = new BitSet();
+				for (int letter = ' '; letter <= Character.MAX_CODE_POINT; letter++) {
+					letters.set(letter, map.getGlyphId(letter) != 0);
+				}
+				return letters;
+			}
+			catch (IOException ex) {
+				throw new UncheckedIOException(ex);
+			}
+		}
+
+	}
+
+}
