@@ -23,7 +23,7 @@ import org.springframework.stereotype.Component;
  * named, the others of the list are dots.
  */
 @Component
-class CountyMap {
+public class CountyMap {
 
 	private final ReadCounties counties;
 
@@ -57,10 +57,19 @@ class CountyMap {
 				led.size(), led.size() - shown.size());
 	}
 
-	private static Placed placed(CountyLines.Line line, ReadPlaces.Place place) {
+	/** Trees that are named, on the county's outline; null where neither is known. */
+	public @Nullable MapPicture of(ReadCounties.County county, List<Placed> named) {
+		return MapPicture.of(outline(this.counties.boundary(county)), named, List.of());
+	}
+
+	/** A tree where it may be seen. */
+	public Placed placed(String tag, String named, ReadPlaces.Place place) {
+		return new Placed(tag, named, at(place), place.exact() ? 0 : place.position().accuracyMetres());
+	}
+
+	private Placed placed(CountyLines.Line line, ReadPlaces.Place place) {
 		String tag = Objects.requireNonNull(Objects.requireNonNull(line.leader()).tag());
-		return new Placed(tag, line.species().commonName(), at(place),
-				place.exact() ? 0 : place.position().accuracyMetres());
+		return placed(tag, line.species().commonName(), place);
 	}
 
 	private static Point at(ReadPlaces.Place place) {

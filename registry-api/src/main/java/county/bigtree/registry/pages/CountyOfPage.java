@@ -13,7 +13,7 @@ import org.springframework.stereotype.Component;
  * public page.
  */
 @Component
-class CountyOfPage {
+public class CountyOfPage {
 
 	private final ReadCounties counties;
 
@@ -24,7 +24,7 @@ class CountyOfPage {
 		this.catchUp = catchUp;
 	}
 
-	ReadCounties.County get(String key) {
+	public ReadCounties.County get(String key) {
 		ReadCounties.County county = this.counties.find(key)
 			.filter((found) -> !found.practice())
 			.orElseThrow(() -> Problem.notFound("No county has this key."));

@@ -21,8 +21,8 @@ import org.springframework.stereotype.Component;
 /**
  * The fonts of all papers, embedded in each as far as its text needs them: a sans and a
  * serif, behind them one with signs, Greek, Cyrillic, Hebrew and Arabic, behind that one
- * with Chinese, Japanese and Korean. They are read when a paper is made and not kept:
- * together they are 7 MB.
+ * with Chinese and Japanese. They are read when a paper is made and not kept: together
+ * they are 7 MB.
  */
 @Component
 class PaperFonts {

@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
@@ -75,28 +76,40 @@ public class PrintPaper {
 	public ResponseEntity<byte[]> forAnyone(String template, Map<String, @Nullable Object> model, PaperSize size,
 			String name) {
 		String html = fill(template, model);
-		byte[] paper = this.kept.get(digest(html, size), (key) -> set(html, size));
+		byte[] paper = this.kept.get(digest(html, size), (key) -> inTurn(() -> this.setting.set(html, size)));
+		return answer(Objects.requireNonNull(paper), name);
+	}
+
+	/**
+	 * A paper for anyone that costs much to read together.
+	 * @param state what it depends on: the paper is the same while this is
+	 * @param model read where the paper is not at hand, when it is its turn
+	 */
+	public ResponseEntity<byte[]> forAnyone(String template, String state,
+			Supplier<Map<String, @Nullable Object>> model, PaperSize size, String name) {
+		byte[] paper = this.kept.get(digest(state, size),
+				(key) -> inTurn(() -> this.setting.set(fill(template, model.get()), size)));
 		return answer(Objects.requireNonNull(paper), name);
 	}
 
 	/** A paper with what not everybody may read: kept nowhere. */
 	public ResponseEntity<byte[]> forOne(String template, Map<String, @Nullable Object> model, PaperSize size,
 			String name) {
-		return answer(set(fill(template, model), size), name);
+		return answer(inTurn(() -> this.setting.set(fill(template, model), size)), name);
 	}
 
 	private String fill(String template, Map<String, @Nullable Object> model) {
 		return this.templates.process("paper/" + template, new Context(Locale.US, model));
 	}
 
-	private byte[] set(String html, PaperSize size) {
+	private byte[] inTurn(Supplier<byte[]> making) {
 		if (!taken()) {
 			throw Problem
 				.of(ProblemType.BUSY, "Many papers are being made at this moment. Please ask again in a little while.")
 				.retryAfter(this.patience);
 		}
 		try {
-			return this.setting.set(html, size);
+			return making.get();
 		}
 		finally {
 			this.turns.release();

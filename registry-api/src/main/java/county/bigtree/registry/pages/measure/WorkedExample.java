@@ -39,7 +39,7 @@ public record WorkedExample(MethodForm form, Map<String, String> entries) {
 			Map.entry(MethodForm.POLE, "height=38.5"), Map.entry(MethodForm.AXES, "axes.1=62 axes.2=48"),
 			Map.entry(MethodForm.SPOKES, "radii.1=31 radii.2=27 radii.3=24 radii.4=29"));
 
-	static WorkedExample of(MethodForm form) {
+	public static WorkedExample of(MethodForm form) {
 		Map<String, String> entries = new LinkedHashMap<>();
 		for (String entry : Objects.requireNonNull(TYPED.get(form)).split(" (?=[a-zA-Z.0-9]+=)")) {
 			int at = entry.indexOf('=');

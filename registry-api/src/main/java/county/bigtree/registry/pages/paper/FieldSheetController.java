@@ -1,18 +1,14 @@
 package county.bigtree.registry.pages.paper;
 
 import java.net.URI;
-import java.util.Locale;
 import java.util.Map;
-import java.util.Objects;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.paper.PaperSize;
 import county.bigtree.registry.paper.PrintPaper;
-import county.bigtree.registry.paper.QrCode;
 import county.bigtree.registry.people.Actor;
-import county.bigtree.registry.session.PublicAddress;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Content;
@@ -22,7 +18,6 @@ import io.swagger.v3.oas.annotations.tags.Tag;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
-import org.springframework.context.MessageSource;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -42,15 +37,9 @@ class FieldSheetController {
 
 	private final PrintPaper printing;
 
-	private final PublicAddress address;
-
-	private final MessageSource messages;
-
-	FieldSheetController(FieldSheets sheets, PrintPaper printing, PublicAddress address, MessageSource messages) {
+	FieldSheetController(FieldSheets sheets, PrintPaper printing) {
 		this.sheets = sheets;
 		this.printing = printing;
-		this.address = address;
-		this.messages = messages;
 	}
 
 	@GetMapping(path = "/field-sheet.pdf", produces = MediaType.APPLICATION_PDF_VALUE)
@@ -62,8 +51,7 @@ class FieldSheetController {
 	ResponseEntity<byte[]> blank(@Parameter(description = "letter, or a4",
 			example = "a4") @RequestParam(required = false) @Nullable String paper) {
 		PaperSize size = PaperSize.of(paper);
-		return this.printing.forAnyone("field-sheet",
-				FieldSheets.blank(say("paper.field.title"), say("paper.field.foot")), size, "field-sheet");
+		return this.printing.forAnyone("field-sheet", this.sheets.blank(), size, "field-sheet");
 	}
 
 	@GetMapping(path = "/trees/{tree}/field-sheet.pdf", produces = MediaType.APPLICATION_PDF_VALUE)
@@ -90,16 +78,9 @@ class FieldSheetController {
 		JsonNode found = api.get("/trees/{tree}", tree);
 		String tag = found.path("tag").asString("");
 		Map<String, @Nullable Object> model = this.sheets.filled(found, api, actor);
-		if (this.address.isKnown()) {
-			model.put("code", QrCode.of(this.address.of("/t/" + tag)));
-		}
 		String name = tag + "-field-sheet";
 		return (actor == null) ? this.printing.forAnyone("field-sheet", model, size, name)
 				: this.printing.forOne("field-sheet", model, size, name);
-	}
-
-	private String say(String key) {
-		return Objects.requireNonNull(this.messages.getMessage(key, null, Locale.US));
 	}
 
 }

@@ -1,6 +1,5 @@
 package county.bigtree.registry.pages.paper;
 
-import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
 
@@ -25,6 +24,8 @@ import org.springframework.ui.ExtendedModelMap;
 @Component
 class FieldSheets {
 
+	private final Sheets sheets;
+
 	private final Desks desks;
 
 	private final SpeciesCatalogue species;
@@ -35,7 +36,9 @@ class FieldSheets {
 
 	private final RegisterClock clock;
 
-	FieldSheets(Desks desks, SpeciesCatalogue species, RulesReader rules, ReadStemRuling rulings, RegisterClock clock) {
+	FieldSheets(Sheets sheets, Desks desks, SpeciesCatalogue species, RulesReader rules, ReadStemRuling rulings,
+			RegisterClock clock) {
+		this.sheets = sheets;
 		this.desks = desks;
 		this.species = species;
 		this.rules = rules;
@@ -43,14 +46,15 @@ class FieldSheets {
 		this.clock = clock;
 	}
 
-	static Map<String, @Nullable Object> blank(String title, String foot) {
-		Map<String, @Nullable Object> model = new HashMap<>();
-		model.put("title", title);
-		model.put("foot", foot);
+	Map<String, @Nullable Object> blank() {
+		return blank(this.sheets.say("paper.field.title"));
+	}
+
+	private Map<String, @Nullable Object> blank(String title) {
+		Map<String, @Nullable Object> model = this.sheets.begin(title, this.sheets.say("paper.field.foot"));
 		model.put("figures", SheetFigure.ALL);
 		model.put("tree", null);
 		model.put("slope", null);
-		model.put("code", null);
 		return model;
 	}
 
@@ -59,11 +63,11 @@ class FieldSheets {
 		String county = tree.path("county").asString("");
 		DeskWords words = this.desks.open(county, Units.FEET, new ExtendedModelMap());
 		String tag = tree.path("tag").asString("");
-		Map<String, @Nullable Object> model = blank(words.say("paper.field.title.of", tag),
-				words.say("paper.field.foot"));
+		Map<String, @Nullable Object> model = blank(this.sheets.say("paper.field.title.of", tag));
+		model.put("code", this.sheets.code(tag));
 		model.put("tree",
 				new TreeOnPaper(tag, this.species.get(tree.path("species").asString("")), words.county(county),
-						TreeOnPaper.place(api, tree, words), TreeOnPaper.last(api, tree, words),
+						TreeOnPaper.place(api, tree, words), TreeOnPaper.last(api, tree, words, "paper.field.last"),
 						stems(UUID.fromString(tree.path("id").asString("")), words,
 								actor != null && actor.isVolunteerIn(county))));
 		model.put("slope", this.rules.get(county).at(this.clock.now()).slopeRule().word());

@@ -34,12 +34,12 @@ public record TreeOnPaper(String tag, Species species, String county, String pla
 				+ (locality.isEmpty() ? "" : ". " + locality);
 	}
 
-	/** The figures behind its present score. */
-	static @Nullable String last(Api api, JsonNode tree, DeskWords words) {
+	/** The figures behind its present score, said by a message. */
+	static @Nullable String last(Api api, JsonNode tree, DeskWords words, String message) {
 		String counting = tree.path("score").path("measurement").asString("");
 		for (JsonNode score : api.get("/trees/{tree}/scores", tree.path("id").asString("")).path("items")) {
 			if (score.path("measurement").asString("").equals(counting) && score.path("withdrawnAt").isNull()) {
-				return words.say("paper.field.last", words.day(score.path("measuredOn").asString("")),
+				return words.say(message, words.day(score.path("measuredOn").asString("")),
 						tenths(score, "girthInches"), tenths(score, "heightFeet"), tenths(score, "crownSpreadFeet"),
 						words.points(score.path("points").decimalValue()));
 			}
