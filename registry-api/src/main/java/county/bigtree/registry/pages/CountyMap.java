@@ -59,7 +59,7 @@ public class CountyMap {
 
 	/** Trees that are named, on the county's outline; null where neither is known. */
 	public @Nullable MapPicture of(ReadCounties.County county, List<Placed> named) {
-		return MapPicture.of(outline(this.counties.boundary(county)), named, List.of());
+		return MapPicture.of(outline(this.counties.boundary(county)), named, List.of(), false);
 	}
 
 	/** A tree where it may be seen. */

@@ -50,7 +50,21 @@ class VisitPage {
 		this.desks.open(visit.path("county").asString(""), units, model);
 		String tree = visit.path("tree").asString("");
 		AtTree at = AtTree.read(api, tree);
+		model.addAttribute("visit", Plain.map(visit));
+		model.addAttribute("at", at);
+		model.addAttribute("place", place(api, at));
+		model.addAttribute("measurements", measurements(api, at));
+		return "visit";
+	}
+
+	/** Where the tree exactly stands, for those who may know. */
+	static @Nullable Map<String, @Nullable Object> place(Api api, AtTree at) {
 		JsonNode place = api.find("/trees/{tree}/place", at.id());
+		return (place != null) ? Plain.map(place) : null;
+	}
+
+	/** What a visitor compares with. */
+	static List<Map<String, @Nullable Object>> measurements(Api api, AtTree at) {
 		List<Map<String, @Nullable Object>> measurements = new ArrayList<>();
 		api.get("/trees/{tree}/measurements", at.id()).path("items").forEach((one) -> {
 			if (List.of("filed", "assigned", "counting", "not-confirmed").contains(one.path("status").asString(""))) {
@@ -59,11 +73,7 @@ class VisitPage {
 				measurements.add(measurement);
 			}
 		});
-		model.addAttribute("visit", Plain.map(visit));
-		model.addAttribute("at", at);
-		model.addAttribute("place", (place != null) ? Plain.map(place) : null);
-		model.addAttribute("measurements", measurements);
-		return "visit";
+		return measurements;
 	}
 
 	@GetMapping("/visits/{id}/outcome")
