@@ -6,13 +6,16 @@ import java.io.UncheckedIOException;
 import java.util.BitSet;
 import java.util.List;
 
-import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PDFontSupplier;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
 import org.apache.pdfbox.io.RandomAccessReadBuffer;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.font.PDType0Font;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.core.io.ClassPathResource;
@@ -48,17 +51,17 @@ class PaperFonts {
 	private volatile @Nullable Coverage coverage;
 
 	/** Hands a paper the fonts that its letters need. */
-	void use(PdfRendererBuilder builder, BitSet letters) {
+	void use(PdfRendererBuilder builder, PDDocument document, BitSet letters) {
 		Coverage covered = coverage();
-		OWN.forEach((face) -> face.use(builder));
+		OWN.forEach((face) -> face.use(builder, document));
 		BitSet further = (BitSet) letters.clone();
 		further.andNot(covered.own());
 		if (!further.isEmpty()) {
-			SIGNS_FACE.use(builder);
+			SIGNS_FACE.use(builder, document);
 			further.andNot(covered.signs());
 		}
 		if (!further.isEmpty()) {
-			WIDE_FACE.use(builder);
+			WIDE_FACE.use(builder, document);
 		}
 	}
 
@@ -94,9 +97,8 @@ class PaperFonts {
 	 */
 	private record Face(String file, String family, int weight, FontStyle style) {
 
-		void use(PdfRendererBuilder builder) {
-			builder.useFont(this::open, this.family, this.weight, this.style, true,
-					java.util.EnumSet.of(FSFontUseCase.DOCUMENT));
+		void use(PdfRendererBuilder builder, PDDocument document) {
+			builder.useFont(new Loaded(this, document), this.family, this.weight, this.style, true);
 		}
 
 		private InputStream open() {
@@ -121,6 +123,44 @@ class PaperFonts {
 			catch (IOException ex) {
 				throw new UncheckedIOException(ex);
 			}
+		}
+
+	}
+
+	/**
+	 * A font read into a document when its text first asks for it, without ligatures:
+	 * they cost a third of the time, and text is found again without them.
+	 */
+	private static final class Loaded extends PDFontSupplier {
+
+		private final Face face;
+
+		private final PDDocument document;
+
+		private @Nullable PDFont font;
+
+		@SuppressWarnings("NullAway")
+		Loaded(Face face, PDDocument document) {
+			super(null);
+			this.face = face;
+			this.document = document;
+		}
+
+		@Override
+		public PDFont supply() {
+			PDFont loaded = this.font;
+			if (loaded == null) {
+				try (InputStream stream = this.face.open()) {
+					TrueTypeFont read = new TTFParser().parse(new RandomAccessReadBuffer(stream));
+					read.setEnableGsub(false);
+					loaded = PDType0Font.load(this.document, read, true);
+				}
+				catch (IOException ex) {
+					throw new UncheckedIOException(ex);
+				}
+				this.font = loaded;
+			}
+			return loaded;
 		}
 
 	}

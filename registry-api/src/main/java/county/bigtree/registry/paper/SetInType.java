@@ -46,22 +46,21 @@ class SetInType {
 	byte[] set(String html, PaperSize size) {
 		PaperText text = PaperText.of(html, "@page { size: " + size.word() + "; }\n" + this.style, this.drawingStyle,
 				this.fonts);
-		try (PdfBoxRenderer renderer = renderer(text)) {
+		try (PDDocument document = new PDDocument(); PdfBoxRenderer renderer = renderer(text, document)) {
 			renderer.layout();
-			try (PDDocument document = renderer.createPDFKeepOpen()) {
-				document.setDocumentId((long) html.hashCode());
-				document.getDocumentInformation().setCreationDate(null);
-				ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-				document.save(bytes);
-				return bytes.toByteArray();
-			}
+			renderer.createPDFWithoutClosing();
+			document.setDocumentId((long) html.hashCode());
+			document.getDocumentInformation().setCreationDate(null);
+			ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+			document.save(bytes);
+			return bytes.toByteArray();
 		}
 		catch (IOException ex) {
 			throw new UncheckedIOException(ex);
 		}
 	}
 
-	private PdfBoxRenderer renderer(PaperText text) {
+	private PdfBoxRenderer renderer(PaperText text, PDDocument document) {
 		PdfRendererBuilder builder = new PdfRendererBuilder();
 		builder.useFastMode();
 		builder.usePdfVersion(PDF_VERSION);
@@ -71,7 +70,8 @@ class SetInType {
 		builder.useSVGDrawer(new BatikSVGDrawer(SvgScriptMode.SECURE, SvgExternalResourceMode.SECURE));
 		builder.useExternalResourceAccessControl((address, type) -> false,
 				com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority.RUN_BEFORE_RESOLVING_URI);
-		this.fonts.use(builder, text.letters());
+		builder.usePDDocument(document);
+		this.fonts.use(builder, document, text.letters());
 		builder.withProducer("openhtmltopdf");
 		builder.withW3cDocument(text.document(), "");
 		builder.toStream(OutputStream.nullOutputStream());
