@@ -5,6 +5,8 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.IdentityHashMap;
+import java.util.Map;
 
 import com.openhtmltopdf.bidi.support.ICUBidiReorderer;
 import com.openhtmltopdf.bidi.support.ICUBidiSplitter;
@@ -14,8 +16,16 @@ import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer.SvgExternalResourceMode;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer.SvgScriptMode;
 import com.openhtmltopdf.util.XRLog;
+import org.apache.pdfbox.cos.COSBase;
 import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
+import org.apache.pdfbox.pdmodel.interactive.action.PDActionGoTo;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
+import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationLink;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDDestination;
+import org.apache.pdfbox.pdmodel.interactive.documentnavigation.destination.PDPageDestination;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.core.io.ClassPathResource;
 import org.springframework.stereotype.Component;
@@ -49,6 +59,7 @@ class SetInType {
 		try (PDDocument document = new PDDocument(); PdfBoxRenderer renderer = renderer(text, document)) {
 			renderer.layout();
 			renderer.createPDFWithoutClosing();
+			tellWhereLinksLead(document);
 			document.setDocumentId((long) html.hashCode());
 			document.getDocumentInformation().setCreationDate(null);
 			ByteArrayOutputStream bytes = new ByteArrayOutputStream();
@@ -58,6 +69,27 @@ class SetInType {
 		catch (IOException ex) {
 			throw new UncheckedIOException(ex);
 		}
+	}
+
+	/**
+	 * In words for who can't see it: the paper's title and the page (PDF/UA-1, 7.18.5).
+	 */
+	private static void tellWhereLinksLead(PDDocument document) throws IOException {
+		Map<COSBase, Integer> numbers = new IdentityHashMap<>();
+		document.getPages().forEach((page) -> numbers.put(page.getCOSObject(), numbers.size() + 1));
+		for (PDPage page : document.getPages()) {
+			for (PDAnnotation annotation : page.getAnnotations()) {
+				if (annotation instanceof PDAnnotationLink link && destination(link) instanceof PDPageDestination to
+						&& to.getPage() != null) {
+					link.setContents("%s, %d".formatted(document.getDocumentInformation().getTitle(),
+							numbers.get(to.getPage().getCOSObject())));
+				}
+			}
+		}
+	}
+
+	private static @Nullable PDDestination destination(PDAnnotationLink link) throws IOException {
+		return (link.getAction() instanceof PDActionGoTo action) ? action.getDestination() : link.getDestination();
 	}
 
 	private PdfBoxRenderer renderer(PaperText text, PDDocument document) {

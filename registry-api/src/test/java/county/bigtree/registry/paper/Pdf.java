@@ -73,6 +73,20 @@ public final class Pdf implements AutoCloseable {
 		}
 	}
 
+	/** What each link says in words. */
+	public List<@Nullable String> links() {
+		List<@Nullable String> links = new ArrayList<>();
+		for (PDPage page : this.document.getPages()) {
+			try {
+				page.getAnnotations().forEach((link) -> links.add(link.getContents()));
+			}
+			catch (IOException ex) {
+				throw new UncheckedIOException(ex);
+			}
+		}
+		return links;
+	}
+
 	/** What each drawing and picture says in words. */
 	public List<@Nullable String> pictures() {
 		List<@Nullable String> pictures = new ArrayList<>();
@@ -120,6 +134,7 @@ public final class Pdf implements AutoCloseable {
 		assertThat(structure()).contains("H1", "P");
 		assertThat(fonts()).isNotEmpty().allSatisfy((name, embedded) -> assertThat(embedded).as(name).isTrue());
 		assertThat(pictures()).allSatisfy((words) -> assertThat(words).isNotBlank());
+		assertThat(links()).allSatisfy((words) -> assertThat(words).isNotBlank());
 		return this;
 	}
 

@@ -9,6 +9,7 @@ import county.bigtree.registry.paper.PaperSize;
 import county.bigtree.registry.paper.PrintPaper;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.Parameter;
 import io.swagger.v3.oas.annotations.media.Content;
@@ -61,11 +62,18 @@ class OwnerLetterController {
 
 	private static JsonNode owner(String tree, UUID id, Api api) {
 		for (JsonNode owner : api.get("/trees/{tree}/owners", tree).path("items")) {
-			if (owner.path("id").asString("").equals(id.toString()) && !owner.hasNonNull("endedAt")) {
-				return owner;
+			if (owner.path("id").asString("").equals(id.toString())) {
+				return owning(owner);
 			}
 		}
 		throw Problem.notFound("The tree has no such owner.");
+	}
+
+	private static JsonNode owning(JsonNode owner) {
+		if (owner.hasNonNull("endedAt")) {
+			throw Problem.of(ProblemType.CONFLICT, "They own the tree no more.");
+		}
+		return owner;
 	}
 
 }

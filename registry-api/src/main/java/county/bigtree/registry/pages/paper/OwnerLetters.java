@@ -8,6 +8,7 @@ import county.bigtree.registry.pages.desk.Desks;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -44,7 +45,8 @@ class OwnerLetters {
 		String tag = tree.path("tag").asString("");
 		Turn turn = lastTurn(tree.path("id").asString(""), api);
 		if (turn == null) {
-			throw Problem.notFound("This tree has never held a title, so there is nothing to write of.");
+			throw Problem.of(ProblemType.CONFLICT,
+					"This tree has never held a title, so there is nothing to write of.");
 		}
 		String county = tree.path("county").asString("");
 		JsonNode where = api.get("/counties/{county}", county);
