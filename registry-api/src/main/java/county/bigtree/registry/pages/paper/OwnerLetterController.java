@@ -66,7 +66,7 @@ class OwnerLetterController {
 				return owning(owner);
 			}
 		}
-		throw Problem.notFound("The tree has no such owner.");
+		throw Problem.of(ProblemType.CONFLICT, "They are no owner of this tree.");
 	}
 
 	private static JsonNode owning(JsonNode owner) {

@@ -91,7 +91,7 @@ class PacketIT {
 	void areForWhoGoesAndKeptByNobody() throws Exception {
 		ask("/visits/" + this.first + "/packet.pdf", this.verifier).andExpect(status().isOk())
 			.andExpect(header().string(HttpHeaders.CACHE_CONTROL, "private, no-store"));
-		ask("/visits/" + this.first + "/packet.pdf", this.people.volunteer(COUNTY)).andExpect(status().isNotFound());
+		ask("/visits/" + this.first + "/packet.pdf", this.people.volunteer(COUNTY)).andExpect(status().isForbidden());
 		ask("/visits.pdf", this.people.volunteer(COUNTY)).andExpect(status().isForbidden());
 		try (Pdf pdf = paper("/visits.pdf", this.people.verifier(COUNTY))) {
 			assertThat(pdf.text()).contains("No visit waits for you").doesNotContain("PKT-");
