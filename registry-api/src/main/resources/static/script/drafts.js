@@ -71,7 +71,10 @@ export function follow(form, fill) {
   };
   form.addEventListener('input', soon);
   form.addEventListener('change', soon);
-  form.addEventListener('submit', () => keep(form, address, person));
+  form.addEventListener('submit', () => {
+    clearTimeout(waits);
+    keep(form, address, person);
+  });
   if (!kept || !notice || !('fresh' in form.dataset)) {
     return;
   }

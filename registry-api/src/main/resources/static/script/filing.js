@@ -1,9 +1,12 @@
 // Forms in which trees are filed: what scripts add to them. Without scripts all of it is done by the server.
 import { follow } from './drafts.js';
-import { lead, show } from './steps.js';
+import { lacking, lead, show } from './steps.js';
 import { chooseMethods, showMethod, work } from './readings.js';
 import { offer } from './species.js';
 import { locate } from './place.js';
+import { byPhone, opened, tellRefusal } from './phone.js';
+import { choosePhotos } from './photos-kept.js';
+import { owner } from './offline.js';
 
 for (const form of document.querySelectorAll('form.filing')) {
   chooseMethods(form);
@@ -15,13 +18,49 @@ for (const form of document.querySelectorAll('form.filing')) {
       lookOver(form);
     }
   });
-  follow(form, (entries) => {
+  const photos = choosePhotos(form);
+  follow(form, async (entries) => {
     fill(form, entries);
     worked();
+    photos.put((await self.outbox.find(owner() ?? '', form.elements.key.value))?.photos ?? []);
+  });
+  self.outbox.find(owner() ?? '', form.elements.key.value).then((kept) => kept && photos.put(kept.photos), () => {});
+  byPhone(form, (button) => button?.name !== 'go' || button.value === 'file', photos, () => whole(form));
+  opened().then((filing) => {
+    if (filing && filing.address === new URL(form.action).pathname) {
+      fill(form, filing.entries.filter(([name]) => name !== 'step' && name !== 'go'));
+      photos.put(filing.photos);
+      worked();
+      document.getElementById('draft')?.setAttribute('hidden', '');
+      lookAgain(form, filing);
+    }
   });
 }
 
 document.querySelector('.summary[role="alert"]')?.focus();
+
+/** Opened again: at the end, or where what was asked about stands. */
+function lookAgain(form, filing) {
+  show(form, 'look');
+  lookOver(form);
+  if (filing.refusal) {
+    tellRefusal(form, filing.refusal);
+  }
+}
+
+/** Whether what a filing needs is there; leads to where it isn't. */
+function whole(form) {
+  const lack = lacking(form);
+  if (!lack) {
+    return true;
+  }
+  show(form, lack.step);
+  document.querySelector('.summary[role="alert"]')?.remove();
+  const said = document.getElementById('refused').dataset.lacks;
+  tellRefusal(form, { detail: said, errors: Object.fromEntries(lack.fields.map((field) => [field,
+    form.querySelector(`label[for="${CSS.escape(field)}"]`)?.textContent ?? field])) });
+  return false;
+}
 
 /** Shows in the last step what stands in the others. */
 function lookOver(form) {

@@ -1,5 +1,6 @@
 // Forms that wait unfinished in this browser.
 import './drafts-done.js';
+import './waiting.js';
 import { all, drop, when } from './drafts.js';
 
 const section = document.getElementById('drafts');

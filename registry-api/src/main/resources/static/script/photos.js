@@ -1,7 +1,5 @@
 // Several photos at once, each made smaller before it is sent, with words of its own.
-
-const MOST_PIXELS = 2048;
-const QUALITY = 0.85;
+import { shrink, toDataUrl } from './shrink.js';
 
 const form = document.getElementById('photos');
 const chooser = document.getElementById('file');
@@ -38,32 +36,6 @@ function entry(file, place) {
     });
   });
   return photo;
-}
-
-/** The content security policy takes pictures from here and as data only. */
-function toDataUrl(blob) {
-  return new Promise((done) => {
-    const reader = new FileReader();
-    reader.onload = () => done(reader.result);
-    reader.readAsDataURL(blob);
-  });
-}
-
-/** As large as the register keeps it; as it came where this browser can't read it. */
-async function shrink(file) {
-  try {
-    const picture = await createImageBitmap(file, { imageOrientation: 'from-image' });
-    const scale = Math.min(1, MOST_PIXELS / Math.max(picture.width, picture.height));
-    const canvas = document.createElement('canvas');
-    canvas.width = Math.round(picture.width * scale);
-    canvas.height = Math.round(picture.height * scale);
-    canvas.getContext('2d').drawImage(picture, 0, 0, canvas.width, canvas.height);
-    picture.close();
-    const small = await new Promise((done) => canvas.toBlob(done, 'image/jpeg', QUALITY));
-    return small ?? file;
-  } catch {
-    return file;
-  }
 }
 
 async function send() {

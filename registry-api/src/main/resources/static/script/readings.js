@@ -1,4 +1,5 @@
 // The entries of a method as soon as it is chosen, and what they come to while they are typed.
+import { isAway } from './offline.js';
 
 /** Has the choice of a method show its entries; what was typed for another is kept. */
 export function chooseMethods(form) {
@@ -56,22 +57,29 @@ export function work(form) {
     const typed = new URLSearchParams([...new FormData(form)]
       .filter(([name, value]) => FIGURE.test(name) && value !== ''));
     asked?.abort();
-    asked = new AbortController();
+    const asking = new AbortController();
+    asked = asking;
     try {
-      const answer = await fetch('/measure/worked?' + typed, { signal: asked.signal });
-      if (!answer.ok) {
+      const answer = isAway() ? null : await fetch('/measure/worked?' + typed, { signal: asking.signal });
+      if (answer?.ok) {
+        put(new DOMParser().parseFromString(await answer.text(), 'text/html').body.firstElementChild);
         return;
       }
-      const html = await answer.text();
-      for (const place of form.querySelectorAll('[data-worked]')) {
-        const open = place.querySelector('details')?.open;
-        place.innerHTML = html;
-        if (open) {
-          place.querySelector('details')?.setAttribute('open', '');
-        }
-      }
     } catch {
-      // Without a network there is nothing to show: it is worked out when it is sent.
+      // There is no network after all.
+    }
+    if (!asking.signal.aborted) {
+      const { reckoned } = await import('./reckoned.js');
+      put(reckoned(form));
+    }
+  };
+  const put = (part) => {
+    for (const place of form.querySelectorAll('[data-worked]')) {
+      const open = place.querySelector('details')?.open;
+      place.replaceChildren(part.cloneNode(true));
+      if (open) {
+        place.querySelector('details')?.setAttribute('open', '');
+      }
     }
   };
   const soon = (event) => {

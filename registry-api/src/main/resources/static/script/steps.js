@@ -1,4 +1,5 @@
 // The steps of a form, without asking the server on the way.
+import { isAway } from './offline.js';
 
 /** Shows one step and no other. */
 export function show(form, name) {
@@ -47,7 +48,7 @@ export function lead(form, entered) {
     const go = event.submitter?.name === 'go' ? event.submitter.value : '';
     const at = names.indexOf(form.elements.step.value);
     const to = go === 'next' ? names[at + 1] : go === 'back' ? names[at - 1] : go.startsWith('to-') ? go.slice(3) : null;
-    if (!to || (go === 'next' && navigator.onLine && lacks(form, names[at]))) {
+    if (!to || (go === 'next' && !isAway() && lacks(form, names[at]))) {
       return;
     }
     event.preventDefault();
@@ -56,4 +57,20 @@ export function lead(form, entered) {
     focus(form, to);
     entered(to);
   });
+}
+
+/** The first step without what it needs; by name alone where there is no network to look a species up. */
+export function lacking(form) {
+  const typed = new FormData(form);
+  for (const [step, names] of Object.entries(NEEDED)) {
+    const fields = names.map((name) => name === 'species' ? 'speciesName' : name)
+      .filter((name) => form.elements[name] && !typed.get(name));
+    if (fields.length > 0) {
+      return { step, fields };
+    }
+  }
+  if ((form.elements.tree && !typed.get('tree')) || (form.querySelector('[name="condition"]') && !typed.get('condition'))) {
+    return { step: '', fields: [form.elements.tree && !typed.get('tree') ? 'tree' : 'condition'] };
+  }
+  return null;
 }

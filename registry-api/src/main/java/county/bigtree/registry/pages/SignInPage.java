@@ -77,8 +77,12 @@ class SignInPage {
 
 	@PostMapping("/sign-out")
 	@Access(value = Who.SIGNED_IN, account = true)
-	String signOut(Api api, Form form) {
+	String signOut(Api api, Form form, HttpServletResponse response) {
 		api.delete("/session?everywhere={everywhere}", form.isFilled("everywhere")).send();
+		if (form.isFilled("clear")) {
+			// Told by the page where nothing waits in this browser, for nobody.
+			response.setHeader("Clear-Site-Data", "\"cache\", \"storage\"");
+		}
 		return "redirect:/";
 	}
 

@@ -18,7 +18,7 @@ final class SecurityHeaders {
 
 	/** Pages and data. Nothing inline, neither script nor style. */
 	private static final String POLICY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:%s; "
-			+ "font-src 'self'; connect-src 'self'; manifest-src 'self'; form-action 'self'; base-uri 'none'; "
+			+ "font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; "
 			+ "frame-ancestors 'none'";
 
 	private static final String FEATURES = "accelerometer=(), camera=(), display-capture=(), geolocation=(self), "

@@ -35,6 +35,13 @@ final class Chromium {
 
 	static synchronized Browser get() {
 		if (browser == null) {
+			browser = launch();
+		}
+		return Objects.requireNonNull(browser);
+	}
+
+	/** One of its own, with arguments besides. */
+	static Browser launch(String... more) {
 			Optional<Path> executable = find();
 			if (executable.isEmpty() && isRequired()) {
 				throw new IllegalStateException("These tests must run, but there is no Chromium on the PATH.");
@@ -42,13 +49,13 @@ final class Chromium {
 			Assumptions.assumeTrue(executable.isPresent(), "there is no Chromium on the PATH");
 			Playwright playwright = Playwright
 				.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-			browser = playwright.chromium()
-				.launch(new BrowserType.LaunchOptions().setExecutablePath(executable.get())
-					.setArgs(List.of("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage")));
-			PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
 			Runtime.getRuntime().addShutdownHook(new Thread(playwright::close));
-		}
-		return Objects.requireNonNull(browser);
+			PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
+			List<String> arguments = Stream
+				.concat(Stream.of("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"), Stream.of(more))
+				.toList();
+			return playwright.chromium()
+				.launch(new BrowserType.LaunchOptions().setExecutablePath(executable.get()).setArgs(arguments));
 	}
 
 	private static boolean isRequired() {

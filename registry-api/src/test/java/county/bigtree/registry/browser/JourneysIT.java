@@ -77,6 +77,7 @@ class JourneysIT {
 	/** Big figures are asked about: they are right. */
 	private static void answerChecks(Page page) {
 		Locator asked = page.locator("#confirmedChecks input[type=checkbox]");
+		asked.first().or(page.getByText("It is filed.").first()).first().waitFor();
 		if (asked.count() > 0) {
 			asked.all().forEach(Locator::check);
 			page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("File it")).click();

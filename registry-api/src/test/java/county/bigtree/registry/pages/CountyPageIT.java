@@ -44,7 +44,7 @@ class CountyPageIT {
 	void drawsEachLeaderWhereItMayBeSeen() throws Exception {
 		String page = page("/counties/larkmere");
 		assertThat(page).contains("<path class=\"ground\"", "data-at=\"", "<title>")
-			.contains("data-boundary=\"/api/v1/counties/larkmere\"", "<script defer src=\"/script/map.js\">");
+			.contains("data-boundary=\"/api/v1/counties/larkmere\"", "/script/map.js\">");
 		List<String> leaders = this.jdbc.sql(
 				"select distinct tag from title_span s join tree t on t.id = s.tree where s.county = 'larkmere' and s.to_at is null")
 			.query(String.class)

@@ -1,8 +1,11 @@
 package county.bigtree.registry.pages.filing;
 
+import java.util.Locale;
+
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.Words;
 import county.bigtree.registry.pages.form.Api;
+import county.bigtree.registry.pages.form.Form;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
 
@@ -14,6 +17,9 @@ import tools.jackson.databind.JsonNode;
  */
 public record AboutTree(String id, String tag, SpeciesChoice.@Nullable Named species, boolean listed, String county,
 		String countyName, boolean practice, Days days) {
+
+	/** The field of a form that names a tree. */
+	static final String FIELD = "tree";
 
 	/**
 	 * Of a tree as the API shows it.
@@ -36,6 +42,20 @@ public record AboutTree(String id, String tag, SpeciesChoice.@Nullable Named spe
 	/** Of the tree at an address, as whoever asks may see it. */
 	static AboutTree of(Api api, String idOrTag, Units units) {
 		JsonNode tree = api.get("/trees/{tree}", idOrTag);
+		return of(api, tree, tree.path("county").asString(""), units);
+	}
+
+	/**
+	 * Of the tree that a form names by its tag; null, and noted, where there is none to
+	 * be seen.
+	 */
+	static @Nullable AboutTree named(Api api, Form form, FilingWords words, Units units) {
+		String tag = form.value(FIELD).toUpperCase(Locale.ROOT);
+		JsonNode tree = tag.isEmpty() ? null : api.find("/trees/{tree}", tag);
+		if (tree == null) {
+			form.refuse(FIELD, words.get(tag.isEmpty() ? "filing.tree.missing" : "filing.tree.unknown"));
+			return null;
+		}
 		return of(api, tree, tree.path("county").asString(""), units);
 	}
 

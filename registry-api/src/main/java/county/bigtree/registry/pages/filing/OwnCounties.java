@@ -1,5 +1,8 @@
 package county.bigtree.registry.pages.filing;
 
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -45,6 +48,16 @@ record OwnCounties(Map<String, JsonNode> byKey) {
 		JsonNode last = api.get("/people/me/filings?limit={limit}", 1).path("items").path(0);
 		String county = last.path("county").asString("");
 		return this.byKey.containsKey(county) ? county : null;
+	}
+
+	/** The day in the first of them. */
+	LocalDate today(Instant now) {
+		String zone = this.byKey.values()
+			.stream()
+			.map((county) -> county.path("timeZone").asString("UTC"))
+			.findFirst()
+			.orElse("UTC");
+		return LocalDate.ofInstant(now, ZoneId.of(zone));
 	}
 
 	/** Whether what is filed there is for practice. */

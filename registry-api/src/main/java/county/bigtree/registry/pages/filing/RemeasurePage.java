@@ -14,6 +14,7 @@ import county.bigtree.registry.pages.measure.TypedFigures;
 import county.bigtree.registry.people.Actor;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.node.ObjectNode;
 
 import org.springframework.http.HttpStatus;
@@ -60,12 +61,42 @@ class RemeasurePage {
 		return page(form, about, TypedFigures.of(typed, units), actor, form.value("step"), model);
 	}
 
+	/** Of a tree that is named in the form: a page that can be kept for all of them. */
+	@GetMapping("/remeasure")
+	@Access(Who.VOLUNTEER)
+	String showByTag(Api api, Form form, @RequestParam Map<String, String> typed, @ModelAttribute("units") Units units,
+			Actor actor, Model model) {
+		if (!form.isFilled("measuredOn")) {
+			form.put("measuredOn", OwnCounties.of(api, actor).today(this.clock.now()).toString());
+		}
+		if (!form.isFilled("measuredBy")) {
+			form.put("measuredBy", actor.creditName());
+		}
+		model.addAttribute("fresh", true);
+		return page(form, null, TypedFigures.of(typed, units), actor, form.value("step"), model);
+	}
+
+	@PostMapping("/remeasure")
+	@Access(Who.VOLUNTEER)
+	String sendByTag(Api api, Form form, @RequestParam Map<String, String> typed, @ModelAttribute("units") Units units,
+			Actor actor, Model model, HttpServletResponse response) {
+		AboutTree about = AboutTree.named(api, form, this.words, units);
+		if (about == null) {
+			response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+			return page(form, null, TypedFigures.of(typed, units), actor, form.value("step"), model);
+		}
+		return send(api, form, about, TypedFigures.of(typed, units), actor, model, response);
+	}
+
 	@PostMapping("/trees/{tree}/remeasure")
 	@Access(Who.VOLUNTEER)
 	String send(@PathVariable String tree, Api api, Form form, @RequestParam Map<String, String> typed,
 			@ModelAttribute("units") Units units, Actor actor, Model model, HttpServletResponse response) {
-		AboutTree about = AboutTree.of(api, tree, units);
-		TypedFigures figures = TypedFigures.of(typed, units);
+		return send(api, form, AboutTree.of(api, tree, units), TypedFigures.of(typed, units), actor, model, response);
+	}
+
+	private String send(Api api, Form form, AboutTree about, TypedFigures figures, Actor actor, Model model,
+			HttpServletResponse response) {
 		String go = form.value("go");
 		String step = form.value("step");
 		if (go.isEmpty() || go.equals("file")) {
@@ -99,11 +130,12 @@ class RemeasurePage {
 		return page(form, about, figures, actor, "look", model);
 	}
 
-	private static String page(Form form, AboutTree about, TypedFigures figures, Actor actor, String step,
+	private static String page(Form form, @Nullable AboutTree about, TypedFigures figures, Actor actor, String step,
 			Model model) {
-		model.addAttribute("steps", Steps.of(STEPS, step, form.errors().keySet(), MeasurementEntries::step));
+		model.addAttribute("steps", Steps.of(STEPS, step, form.errors().keySet(),
+				(field) -> field.equals(AboutTree.FIELD) ? "" : MeasurementEntries.step(field)));
 		model.addAttribute("about", about);
-		model.addAttribute("practice", about.practice());
+		model.addAttribute("practice", about != null && about.practice());
 		model.addAttribute("person", actor.id());
 		figures.show(model);
 		return "remeasure";

@@ -11,6 +11,7 @@ import county.bigtree.registry.pages.form.Form;
 import county.bigtree.registry.people.Actor;
 import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletResponse;
+import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -55,18 +56,40 @@ class ReportPage {
 		return page(about, actor, model);
 	}
 
+	/** Of a tree that is named in the form: a page that can be kept for all of them. */
+	@GetMapping("/report")
+	@Access(Who.VOLUNTEER)
+	String showByTag(Api api, Form form, Actor actor, Model model) {
+		if (!form.isFilled("observedOn")) {
+			form.put("observedOn", OwnCounties.of(api, actor).today(this.clock.now()).toString());
+		}
+		model.addAttribute("fresh", true);
+		return page(null, actor, model);
+	}
+
+	@PostMapping("/report")
+	@Access(Who.VOLUNTEER)
+	String sendByTag(Api api, Form form, @ModelAttribute("units") Units units, Actor actor, Model model,
+			HttpServletResponse response) {
+		return send(api, form, AboutTree.named(api, form, this.words, units), actor, model, response);
+	}
+
 	@PostMapping("/trees/{tree}/report")
 	@Access(Who.VOLUNTEER)
 	String send(@PathVariable String tree, Api api, Form form, @ModelAttribute("units") Units units, Actor actor,
 			Model model, HttpServletResponse response) {
-		AboutTree about = AboutTree.of(api, tree, units);
+		return send(api, form, AboutTree.of(api, tree, units), actor, model, response);
+	}
+
+	private String send(Api api, Form form, @Nullable AboutTree about, Actor actor, Model model,
+			HttpServletResponse response) {
 		if (!CONDITIONS.contains(form.value("condition"))) {
 			form.refuse("condition", this.words.get("report.condition.missing"));
 		}
 		if (!form.isFilled("observedOn")) {
 			form.refuse("observedOn", this.words.get("report.observedOn.missing"));
 		}
-		if (form.isWrong()) {
+		if (about == null || form.isWrong()) {
 			response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
 			return page(about, actor, model);
 		}
@@ -87,12 +110,12 @@ class ReportPage {
 		return entry.equals("between") ? "between.earliest" : entry;
 	}
 
-	private static String page(AboutTree about, Actor actor, Model model) {
+	private static String page(@Nullable AboutTree about, Actor actor, Model model) {
 		model.addAttribute("about", about);
-		model.addAttribute("practice", about.practice());
+		model.addAttribute("practice", about != null && about.practice());
 		model.addAttribute("person", actor.id());
 		model.addAttribute("conditions", CONDITIONS);
-		model.addAttribute("decides", actor.isCoordinatorOf(about.county()));
+		model.addAttribute("decides", about != null && actor.isCoordinatorOf(about.county()));
 		return "report";
 	}
 
