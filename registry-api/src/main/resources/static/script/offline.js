@@ -38,7 +38,7 @@ export async function sendAll() {
   if (!person || !navigator.onLine) {
     return show();
   }
-  const held = await outbox.send(person);
+  const held = await outbox.send(person).catch(() => 'later');
   document.dispatchEvent(new CustomEvent('filings-sent', { detail: held }));
   await show(held);
   return held;
@@ -53,7 +53,7 @@ export async function show(held) {
     parts.push(words.dataset.off);
   }
   const person = owner();
-  const here = await outbox.all();
+  const here = await outbox.all().catch(() => []);
   const mine = here.filter((filing) => filing.person === person);
   const waiting = mine.filter((filing) => filing.state === 'waits' || filing.state === 'photos').length;
   const asked = mine.filter((filing) => filing.state === 'refused' || filing.state === 'photos-refused').length;
@@ -127,9 +127,6 @@ async function begin() {
   if (body.dataset.person && !('kept' in body.dataset)) {
     setOwner(body.dataset.person);
   }
-  if ('kept' in body.dataset) {
-    freshen();
-  }
   await haveWorker();
   await sendAll();
   if (body.dataset.person && !isAway()) {
@@ -146,6 +143,9 @@ function signingOut(event) {
   }
 }
 
+if (able && 'kept' in body.dataset) {
+  freshen();
+}
 for (const note of document.querySelectorAll('[data-offline-off]')) {
   note.hidden = able;
 }

@@ -14,6 +14,7 @@ export function byPhone(form, isLast, photos = { all: () => [] }, ready = () => 
   if (!able || !owner()) {
     return;
   }
+  self.addEventListener('pageshow', (event) => event.persisted && enable(form, true));
   form.addEventListener('submit', (event) => {
     if (event.defaultPrevented || 'native' in form.dataset || !isLast(event.submitter)) {
       return;
@@ -28,9 +29,7 @@ export function byPhone(form, isLast, photos = { all: () => [] }, ready = () => 
 async function take(form, button, photos) {
   const words = document.getElementById('refused').dataset;
   const filing = record(form, button, photos.all());
-  for (const each of form.querySelectorAll('.actions button')) {
-    each.disabled = true;
-  }
+  enable(form, false);
   if (!await keep(filing, words, form)) {
     native(form, button);
     return;
@@ -42,8 +41,14 @@ async function take(form, button, photos) {
     return;
   }
   tell(form, words.sending);
-  await outbox.send(filing.person);
+  await outbox.send(filing.person).catch(() => 'later');
   await lead(form, button, await outbox.find(filing.person, filing.id));
+}
+
+function enable(form, whether) {
+  for (const each of form.querySelectorAll('.actions button')) {
+    each.disabled = !whether;
+  }
 }
 
 /** Where it leads, by what came of it. */
@@ -108,9 +113,7 @@ async function arrange(person) {
 
 /** By the browser itself: the page that comes back says what is wrong at its fields. */
 function native(form, button) {
-  for (const each of form.querySelectorAll('.actions button')) {
-    each.disabled = false;
-  }
+  enable(form, true);
   form.dataset.native = '';
   form.requestSubmit(button ?? undefined);
 }

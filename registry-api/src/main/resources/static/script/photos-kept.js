@@ -3,6 +3,7 @@ import { able, owner } from './offline.js';
 import { shrink, toDataUrl } from './shrink.js';
 
 const { outbox } = self;
+const LONGEST_DRAFT = 30 * 24 * 3600 * 1000;
 
 /** Photos of a form: all() of them, and put() to show those kept before. */
 export function choosePhotos(form) {
@@ -12,6 +13,7 @@ export function choosePhotos(form) {
     return { all: () => [], put: () => {} };
   }
   section.hidden = false;
+  dropOld(new URL(form.action).pathname).catch(() => {});
   const told = section.querySelector('.told');
   const chooser = section.querySelector('input[type="file"]');
   chooser.addEventListener('change', async () => {
@@ -76,4 +78,13 @@ export function choosePhotos(form) {
       photos.forEach(showOne);
     },
   };
+}
+
+/** Photos of forms that nobody went on with. */
+async function dropOld(address) {
+  for (const filing of await outbox.list(owner())) {
+    if (filing.state === 'draft' && filing.address === address && Date.now() - filing.madeAt > LONGEST_DRAFT) {
+      await outbox.drop(filing.person, filing.id);
+    }
+  }
 }

@@ -8,7 +8,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
-import java.util.regex.Pattern;
 
 import javax.imageio.ImageIO;
 
@@ -268,6 +267,7 @@ class OfflineIT {
 
 	@Test
 	void signsOffWithoutANetworkByThePacketOfTheVisit() {
+		long before = signOffs();
 		Page page = this.phone.newPage();
 		EveryPageIT.signIn(page, site(), "verifier");
 		awaitShell(page);
@@ -289,8 +289,9 @@ class OfflineIT {
 		page.navigate(site() + "/visits");
 		assertThat(page.locator("#away")).containsText("you see this page as it was");
 		page.navigate(site() + signOff);
-		page.locator("input[name=verdict][value=confirmed]").check();
-		page.fill("[id='girth.girth']", "12 ft 6.5");
+		page.locator("input[name=verdict][value=not-confirmed]").check();
+		page.fill("[id='girth.girth']", "3 ft 6.5");
+		page.fill("#remarks", "Another tree than the one filed.");
 		page.locator("#declares input").all().forEach(Locator::check);
 		page.locator("main form .actions button[value=sign]").click();
 		assertThat(page.locator("#waiting")).containsText("Waits for the network");
@@ -299,7 +300,51 @@ class OfflineIT {
 		later.navigate(site() + "/offline");
 		assertThat(later.locator("#waiting li")).hasCount(1);
 		restore();
-		assertThat(later.locator("#waiting .state")).containsText(Pattern.compile("Sent and filed|Came back"));
+		assertThat(later.locator("#waiting .state")).containsText("Sent and filed");
+		assertThat(signOffs()).isEqualTo(before + 1);
+	}
+
+	@Test
+	void saysAtOnceThatThereIsNoRoomForAPhotoAndKeepsWhatWasTyped() throws IOException {
+		Page page = volunteer();
+		awaitPage(page, "/nominate");
+		cut();
+		page.navigate(site() + "/nominate");
+		page.evaluate("""
+				() => {
+				  const keep = self.outbox.keep;
+				  self.outbox.keep = (filing) => filing.photos.length > 0
+				    ? Promise.reject(new DOMException('full', 'QuotaExceededError')) : keep(filing);
+				}""");
+		fillIn(page, "Ulmus americana", "40.429");
+		page.setInputFiles("#photos-chosen", new FilePayload("elm.jpg", "image/jpeg", picture()));
+		assertThat(page.locator("#with-photos .told")).containsText("no room for this photo");
+		assertThat(page.locator("#with-photos .each")).hasCount(0);
+		file(page);
+		assertThat(page.locator("#waiting")).containsText("Ulmus americana");
+	}
+
+	@Test
+	void showsNoPageThatWasFetchedMoreThanSevenDaysAgo() {
+		Page page = volunteer();
+		awaitPage(page, "/mine");
+		cut();
+		page.navigate(site() + "/mine");
+		assertThat(page.locator("h1")).hasText("My filings");
+		page.evaluate("""
+				async () => {
+				  for (const name of (await caches.keys()).filter((one) => one.startsWith('pages '))) {
+				    const cache = await caches.open(name);
+				    for (const request of await cache.keys()) {
+				      const answer = await cache.match(request);
+				      const headers = new Headers(answer.headers);
+				      headers.set('Kept-At', new Date(Date.now() - 7 * 24 * 3600 * 1000 - 1000).toISOString());
+				      await cache.put(request, new Response(await answer.text(), { headers }));
+				    }
+				  }
+				}""");
+		page.navigate(site() + "/mine");
+		assertThat(page.locator("h1")).hasText("Without a network");
 	}
 
 	@Test
@@ -364,18 +409,31 @@ class OfflineIT {
 		page.locator("button[data-to=" + name + "]").click();
 	}
 
+	/** Files it; what the register asks about is right. */
 	private static void file(Page page) {
-		page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("File it")).click();
 		Locator asked = page.locator("#confirmedChecks input[type=checkbox]");
-		asked.first().or(page.getByText("It is filed.").first()).or(page.locator("#waiting li").first()).first().waitFor();
-		if (asked.count() > 0) {
+		boolean answered = asked.count() > 0;
+		asked.all().forEach(Locator::check);
+		Locator button = page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("File it"));
+		button.click();
+		page.getByText("It is filed.")
+			.first()
+			.or(page.locator("#waiting li").first())
+			.or(answered ? page.locator("#waiting li").first() : asked.first())
+			.first()
+			.waitFor();
+		if (!answered && asked.count() > 0) {
 			asked.all().forEach(Locator::check);
-			page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("File it")).click();
+			button.click();
 		}
 	}
 
 	private long nominations() {
 		return this.jdbc.sql("select count(*) from nomination").query(Long.class).single();
+	}
+
+	private long signOffs() {
+		return this.jdbc.sql("select count(*) from sign_off").query(Long.class).single();
 	}
 
 	private long photosOfLast() {
@@ -400,7 +458,8 @@ class OfflineIT {
 
 	/** Until the worker has all of the shell. */
 	private static void awaitShell(Page page) {
-		await(page, "async () => !!navigator.serviceWorker.controller && !!await caches.match('/cautions')", null);
+		await(page, "async () => !!(await navigator.serviceWorker.getRegistration())?.active && !!await caches.match('/cautions')",
+				null);
 	}
 
 	/** Until the page is kept. */
@@ -423,7 +482,8 @@ class OfflineIT {
 			}
 			page.waitForTimeout(200);
 		}
-		throw new AssertionError("never came true: " + condition);
+		throw new AssertionError("never came true: " + condition + "; caches "
+				+ page.evaluate("async () => (await caches.keys()).join()"));
 	}
 
 	static byte[] picture() throws IOException {
