@@ -103,7 +103,7 @@ async function dropReleases(person) {
 async function dropShell(release) {
   const names = await caches.keys();
   const used = release === releaseOfPage() || names.some((one) => one.startsWith(`pages ${release} `));
-  if (!used) {
+  if (!used && names.includes('shell ' + releaseOfPage())) {
     await caches.delete('shell ' + release);
   }
 }

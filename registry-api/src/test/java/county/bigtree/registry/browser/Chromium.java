@@ -42,20 +42,20 @@ final class Chromium {
 
 	/** One of its own, with arguments besides. */
 	static Browser launch(String... more) {
-			Optional<Path> executable = find();
-			if (executable.isEmpty() && isRequired()) {
-				throw new IllegalStateException("These tests must run, but there is no Chromium on the PATH.");
-			}
-			Assumptions.assumeTrue(executable.isPresent(), "there is no Chromium on the PATH");
-			Playwright playwright = Playwright
-				.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-			Runtime.getRuntime().addShutdownHook(new Thread(playwright::close));
-			PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
-			List<String> arguments = Stream
-				.concat(Stream.of("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"), Stream.of(more))
-				.toList();
-			return playwright.chromium()
-				.launch(new BrowserType.LaunchOptions().setExecutablePath(executable.get()).setArgs(arguments));
+		Optional<Path> executable = find();
+		if (executable.isEmpty() && isRequired()) {
+			throw new IllegalStateException("These tests must run, but there is no Chromium on the PATH.");
+		}
+		Assumptions.assumeTrue(executable.isPresent(), "there is no Chromium on the PATH");
+		Playwright playwright = Playwright
+			.create(new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+		Runtime.getRuntime().addShutdownHook(new Thread(playwright::close));
+		PlaywrightAssertions.setDefaultAssertionTimeout(PATIENCE_MILLIS);
+		List<String> arguments = Stream
+			.concat(Stream.of("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"), Stream.of(more))
+			.toList();
+		return playwright.chromium()
+			.launch(new BrowserType.LaunchOptions().setExecutablePath(executable.get()).setArgs(arguments));
 	}
 
 	private static boolean isRequired() {

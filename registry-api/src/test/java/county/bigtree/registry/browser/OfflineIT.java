@@ -33,8 +33,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 /**
  * The register in the woods: a browser whose network is cut, loses answers, or comes back
- * after a day. The points are those of the arithmetic in the comments (common practice, no
- * source).
+ * after a day. The points are those of the arithmetic in the comments (common practice,
+ * no source).
  */
 @RegistryTest
 @TestPropertySource(properties = "registry.demo=true")
@@ -171,6 +171,29 @@ class OfflineIT {
 	}
 
 	@Test
+	void reportsByTheTagAndMendsATagThatNoTreeHas() {
+		String reports = "select count(*) from condition_report";
+		long before = this.jdbc.sql(reports).query(Long.class).single();
+		Page page = volunteer();
+		awaitPage(page, "/report");
+		cut();
+		page.navigate(site() + "/report");
+		page.fill("#tree", "LM-9999");
+		page.locator("input[name=condition][value=declining]").check();
+		page.locator("#filing .actions button").click();
+		assertThat(page.locator("#waiting li")).hasCount(1);
+		restore();
+		assertThat(page.locator("#waiting li")).containsText("No tree that you can see has this tag");
+		page.locator("#waiting [data-do=open]").click();
+		assertThat(page.locator("input[name=condition][value=declining]")).isChecked();
+		page.fill("#tree", "lm-0025");
+		page.locator("#filing .actions button").click();
+		assertThat(page.locator("main")).containsText("LM-0025");
+		assertThat(page.locator("h1")).hasText("My filings");
+		assertThat(this.jdbc.sql(reports).query(Long.class).single()).isEqualTo(before + 1);
+	}
+
+	@Test
 	void asksToSignInWhereTheSessionEndedAndThenSends() {
 		long before = nominations();
 		Page page = volunteer();
@@ -251,8 +274,7 @@ class OfflineIT {
 			Page page = desk.newPage();
 			EveryPageIT.signIn(page, site(), "coordinator");
 			page.navigate(site() + "/desk/larkmere/taken-in");
-			page.setInputFiles("#file",
-					new FilePayload("filings.json", "application/json", Files.readAllBytes(file)));
+			page.setInputFiles("#file", new FilePayload("filings.json", "application/json", Files.readAllBytes(file)));
 			page.locator("main form button").first().click();
 			Locator saved = page.locator(".saved");
 			assertThat(saved).containsText("Platanus occidentalis");
@@ -289,9 +311,10 @@ class OfflineIT {
 		page.navigate(site() + "/visits");
 		assertThat(page.locator("#away")).containsText("you see this page as it was");
 		page.navigate(site() + signOff);
-		page.locator("input[name=verdict][value=not-confirmed]").check();
-		page.fill("[id='girth.girth']", "3 ft 6.5");
-		page.fill("#remarks", "Another tree than the one filed.");
+		String filed = page.locator("fieldset:has(> #girth) p.quiet strong").innerText();
+		page.locator("input[name=verdict][value=confirmed]").check();
+		page.fill("[id='girth.girth']", filed.split(" ")[0]);
+		assertThat(page.locator("[data-worked]")).containsText("Reckoned on this phone");
 		page.locator("#declares input").all().forEach(Locator::check);
 		page.locator("main form .actions button[value=sign]").click();
 		assertThat(page.locator("#waiting")).containsText("Waits for the network");
@@ -300,7 +323,7 @@ class OfflineIT {
 		later.navigate(site() + "/offline");
 		assertThat(later.locator("#waiting li")).hasCount(1);
 		restore();
-		assertThat(later.locator("#waiting .state")).containsText("Sent and filed");
+		assertThat(later.locator("#waiting li")).containsText("Sent and filed");
 		assertThat(signOffs()).isEqualTo(before + 1);
 	}
 
@@ -437,9 +460,12 @@ class OfflineIT {
 	}
 
 	private long photosOfLast() {
-		return this.jdbc.sql("""
-				select count(*) from photo where measurement = (select m.id from measurement m join nomination n on n.tree = m.tree
-				order by n.recorded_at desc limit 1)""").query(Long.class).single();
+		return this.jdbc
+			.sql("""
+					select count(*) from photo where measurement = (select m.id from measurement m join nomination n on n.tree = m.tree
+					order by n.recorded_at desc limit 1)""")
+			.query(Long.class)
+			.single();
 	}
 
 	private void cut() {
@@ -458,7 +484,8 @@ class OfflineIT {
 
 	/** Until the worker has all of the shell. */
 	private static void awaitShell(Page page) {
-		await(page, "async () => !!(await navigator.serviceWorker.getRegistration())?.active && !!await caches.match('/cautions')",
+		await(page,
+				"async () => !!(await navigator.serviceWorker.getRegistration())?.active && !!await caches.match('/cautions')",
 				null);
 	}
 

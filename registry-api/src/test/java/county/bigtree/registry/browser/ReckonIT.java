@@ -3,6 +3,7 @@ package county.bigtree.registry.browser;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Stream;
 
 import com.microsoft.playwright.BrowserContext;
@@ -61,34 +62,34 @@ class ReckonIT {
 	}
 
 	@ParameterizedTest
-	@CsvSource(delimiter = '|',
-			value = { "girth|tape|girth=12 ft 6|150.00", "girth|tape|girth=3.81,girth.unit=m|150.00",
-					"girth|string|length=12 ft 7.25 in|151.25",
-					"girth|string-sticks|sticks=4,stickLength=36,rest=7.25|151.25",
-					"girth|string-sticks|sticks=0,stickLength=36,rest=7.25|7.25",
-					"girth|diameter|diameters.1=24|75.40", "girth|diameter|diameters.1=40,diameters.2=30|109.96",
-					"girth|half-girth|halfGirth=74.5|149.00",
-					"girth|taper|lowerGirth=150,lowerHeight=4,upperGirth=146,upperHeight=5|148.00",
-					"girth|stems|stems.1=60,stems.2=8 ft,stems.3=40|96.00", "girth|biltmore|diameterRead=20|62.83",
-					"girth|biltmore-reach|stickReading=14.90712,reach=25|62.83",
-					"girth|biltmore-reach|stickReading=15.1587,reach=27|62.83",
-					"height|stick|treeOnStick=6.125,referenceOnStick=1,referenceHeight=70|35.73",
-					"height|shadow|treeShadow=40,referenceHeight=1.73 ft,referenceShadow=10 ft|6.92",
-					"height|equal-arm|distance=72|72.00", "height|equal-arm|distance=72,baseOffset=2|74.00",
-					"height|tangent|horizontalDistance=50,topAngle=124,topAngle.unit=pct,baseAngle=-16,baseAngle.unit=pct|70.00",
-					"height|tangent|horizontalDistance=120,topAngle=35,baseAngle=5|73.53",
-					"height|tangent|horizontalDistance=90,topAngle=-2,baseAngle=-50|104.11",
-					"height|tangent-slope|slopeDistance=82,slopeAngle=9,topAngle=29,topAngle.unit=pct,baseAngle=-23,baseAngle.unit=pct|42.12",
-					"height|sine|topDistance=150,topAngle=42,baseDistance=112,baseAngle=-3.5|107.21",
-					"height|sine|topDistance=95,topAngle=70,baseDistance=40,baseAngle=8|83.70",
-					"height|two-station|stationsApart=60,nearTopAngle=50,farTopAngle=35,nearBaseAngle=0|101.86",
-					"height|pole|height=91.4|91.40", "crown|axes|axes.1=62,axes.2=48|55.00",
-					"crown|axes|axes.1=58,axes.2=65.5,axes.3=55.5,axes.4=47.5|56.63",
-					"crown|spokes|radii.1=28,radii.2=31.5,radii.3=26,radii.4=22.5,radii.5=30,radii.6=34,radii.7=29.5,radii.8=25|56.63",
-					"crown|spokes|radii.1=0,radii.2=30,radii.3=40,radii.4=30|50.00" })
+	@CsvSource(delimiter = '|', value = { "girth|tape|girth=12 ft 6|150.00",
+			"girth|tape|girth=3.81,girth.unit=m|150.00", "girth|string|length=12 ft 7.25 in|151.25",
+			"girth|string-sticks|sticks=4,stickLength=36,rest=7.25|151.25",
+			"girth|string-sticks|sticks=0,stickLength=36,rest=7.25|7.25", "girth|diameter|diameters.1=24|75.40",
+			"girth|diameter|diameters.1=40,diameters.2=30|109.96", "girth|half-girth|halfGirth=74.5|149.00",
+			"girth|taper|lowerGirth=150,lowerHeight=4,upperGirth=146,upperHeight=5|148.00",
+			"girth|stems|stems.1=60,stems.2=8 ft,stems.3=40|96.00", "girth|biltmore|diameterRead=20|62.83",
+			"girth|biltmore-reach|stickReading=14.90712,reach=25|62.83",
+			"girth|biltmore-reach|stickReading=15.1587,reach=27|62.83",
+			"height|stick|treeOnStick=6.125,referenceOnStick=1,referenceHeight=70|35.73",
+			"height|shadow|treeShadow=40,referenceHeight=1.73 ft,referenceShadow=10 ft|6.92",
+			"height|equal-arm|distance=72|72.00", "height|equal-arm|distance=72,baseOffset=2|74.00",
+			"height|tangent|horizontalDistance=50,topAngle=124,topAngle.unit=pct,baseAngle=-16,baseAngle.unit=pct|70.00",
+			"height|tangent|horizontalDistance=120,topAngle=35,baseAngle=5|73.53",
+			"height|tangent|horizontalDistance=90,topAngle=-2,baseAngle=-50|104.11",
+			"height|tangent-slope|slopeDistance=82,slopeAngle=9,topAngle=29,topAngle.unit=pct,baseAngle=-23,baseAngle.unit=pct|42.12",
+			"height|sine|topDistance=150,topAngle=42,baseDistance=112,baseAngle=-3.5|107.21",
+			"height|sine|topDistance=95,topAngle=70,baseDistance=40,baseAngle=8|83.70",
+			"height|two-station|stationsApart=60,nearTopAngle=50,farTopAngle=35,nearBaseAngle=0|101.86",
+			"height|pole|height=91.4|91.40", "crown|axes|axes.1=62,axes.2=48|55.00",
+			"crown|axes|axes.1=58,axes.2=65.5,axes.3=55.5,axes.4=47.5|56.63",
+			"crown|spokes|radii.1=28,radii.2=31.5,radii.3=26,radii.4=22.5,radii.5=30,radii.6=34,radii.7=29.5,radii.8=25|56.63",
+			"crown|spokes|radii.1=0,radii.2=30,radii.3=40,radii.4=30|50.00" })
 	void reckonsWhatTheRegisterReduces(String figure, String form, String entries, double value) {
 		Map<String, String> typed = typed(figure, form, entries);
-		double reduced = TypedFigures.of(typed, Units.FEET).get(figure).estimate().value();
+		double reduced = Objects
+			.requireNonNull(TypedFigures.of(typed, Units.FEET).get(figure).estimate())
+			.value();
 		assertThat(reduced).isCloseTo(value, within(0.005));
 		double metres = figure.equals("girth") ? reduced * 0.0254 : reduced * 0.3048;
 		assertThat(reckoned(figure, typed)).isCloseTo(metres, within(1e-9 * metres));
@@ -113,11 +114,13 @@ class ReckonIT {
 	@Test
 	void knowsEveryFormOfTheDesk() {
 		for (String figure : TypedFigures.NAMES) {
-			assertThat(page().evaluate("""
-					async ([figure]) => {
-					  const of = document.querySelector('script[src$="/measure.js"]').src.replace('measure.js', 'reckon.js');
-					  return (await import(of)).formsOf(figure).sort().join();
-					}""", List.of(figure)))
+			assertThat(page().evaluate(
+					"""
+							async ([figure]) => {
+							  const of = document.querySelector('script[src$="/measure.js"]').src.replace('measure.js', 'reckon.js');
+							  return (await import(of)).formsOf(figure).sort().join();
+							}""",
+					List.of(figure)))
 				.isEqualTo(String.join(",",
 						Stream.of(MethodForm.values())
 							.filter((form) -> form.method().kind().name().equalsIgnoreCase(figure))
@@ -144,15 +147,17 @@ class ReckonIT {
 		catch (InvalidReadingException ex) {
 			read = null;
 		}
-		Double here = number(page().evaluate("""
-				async ([written]) => {
-				  const of = document.querySelector('script[src$="/measure.js"]').src.replace('measure.js', 'lengths.js');
-				  try {
-				    return (await import(of)).length(written, 'm');
-				  } catch {
-				    return null;
-				  }
-				}""", List.of(written)));
+		Double here = number(page().evaluate(
+				"""
+						async ([written]) => {
+						  const of = document.querySelector('script[src$="/measure.js"]').src.replace('measure.js', 'lengths.js');
+						  try {
+						    return (await import(of)).length(written, 'm');
+						  } catch {
+						    return null;
+						  }
+						}""",
+				List.of(written)));
 		if (read == null) {
 			assertThat(here).isNull();
 		}
@@ -177,11 +182,13 @@ class ReckonIT {
 
 	/** In metres; null where it comes to nothing. */
 	private static @Nullable Double reckoned(String figure, Map<String, String> typed) {
-		return number(page().evaluate("""
-				async ([figure, typed]) => {
-				  const of = document.querySelector('script[src$="/measure.js"]').src.replace('measure.js', 'reckon.js');
-				  return (await import(of)).figure(figure, (name) => typed[name])?.metres ?? null;
-				}""", List.of(figure, typed)));
+		return number(page().evaluate(
+				"""
+						async ([figure, typed]) => {
+						  const of = document.querySelector('script[src$="/measure.js"]').src.replace('measure.js', 'reckon.js');
+						  return (await import(of)).figure(figure, (name) => typed[name])?.metres ?? null;
+						}""",
+				List.of(figure, typed)));
 	}
 
 	private static @Nullable Double number(@Nullable Object value) {
@@ -189,7 +196,7 @@ class ReckonIT {
 	}
 
 	private static Page page() {
-		return java.util.Objects.requireNonNull(page);
+		return Objects.requireNonNull(page);
 	}
 
 }

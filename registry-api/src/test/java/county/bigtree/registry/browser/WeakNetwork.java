@@ -28,7 +28,7 @@ final class WeakNetwork implements AutoCloseable {
 
 	/** Headers that each side of the way sets for itself. */
 	private static final Set<String> OWN = Set.of("host", "connection", "content-length", "accept-encoding",
-			"transfer-encoding", "upgrade", "keep-alive", ":status");
+			"if-none-match", "transfer-encoding", "upgrade", "keep-alive", ":status");
 
 	private final HttpClient client = HttpClient.newBuilder()
 		.version(HttpClient.Version.HTTP_1_1)

@@ -34,14 +34,15 @@ record SavedFilings(List<Filing> filings) {
 
 	private static final JsonMapper JSON = JsonMapper
 		.builder(JsonFactory.builder()
-			.streamReadConstraints(StreamReadConstraints.builder()
-				.maxNestingDepth(DEEPEST)
-				.maxStringLength(LONGEST_TEXT)
-				.build())
+			.streamReadConstraints(
+					StreamReadConstraints.builder().maxNestingDepth(DEEPEST).maxStringLength(LONGEST_TEXT).build())
 			.build())
 		.build();
 
-	/** What a file holds; empty where it is no such file, or holds more than a phone saves. */
+	/**
+	 * What a file holds; empty where it is no such file, or holds more than a phone
+	 * saves.
+	 */
 	static Optional<SavedFilings> read(byte[] file) {
 		try {
 			JsonNode json = JSON.readTree(file);
@@ -50,8 +51,8 @@ record SavedFilings(List<Filing> filings) {
 					|| !filings.isArray() || filings.size() > MOST_FILINGS) {
 				return Optional.empty();
 			}
-			return Optional.of(new SavedFilings(
-					StreamSupport.stream(filings.spliterator(), false).map(Filing::from).toList()));
+			return Optional
+				.of(new SavedFilings(StreamSupport.stream(filings.spliterator(), false).map(Filing::from).toList()));
 		}
 		catch (JacksonException ex) {
 			return Optional.empty();

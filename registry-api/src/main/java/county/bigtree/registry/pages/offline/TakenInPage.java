@@ -32,8 +32,8 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 
 /**
- * Filings that a phone saved as a file, taken in by a coordinator: shown here, looked over
- * and filed in the form in which they were filled in. Nothing is kept of the file.
+ * Filings that a phone saved as a file, taken in by a coordinator: shown here, looked
+ * over and filed in the form in which they were filled in. Nothing is kept of the file.
  */
 @Controller
 @RequestMapping("/desk/{county}/taken-in")

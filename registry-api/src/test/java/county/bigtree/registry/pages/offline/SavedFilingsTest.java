@@ -19,7 +19,9 @@ class SavedFilingsTest {
 
 	@Test
 	void readsWhatAPhoneSaved() {
-		SavedFilings.Filing filing = read(ONE.formatted("/nominate", "image/jpeg", "/9j/")).orElseThrow().filings().get(0);
+		SavedFilings.Filing filing = read(ONE.formatted("/nominate", "image/jpeg", "/9j/")).orElseThrow()
+			.filings()
+			.get(0);
 		assertThat(filing.name()).isEqualTo("A. Finder");
 		assertThat(filing.entries()).extracting(SavedFilings.Entry::name)
 			.containsExactly("county", "girth.girth", "declares", "declares");
@@ -29,7 +31,8 @@ class SavedFilingsTest {
 	}
 
 	@ParameterizedTest
-	@ValueSource(strings = { "/nominate", "/remeasure", "/report", "/trees/LM-0042/remeasure", "/trees/LM-0042/report" })
+	@ValueSource(
+			strings = { "/nominate", "/remeasure", "/report", "/trees/LM-0042/remeasure", "/trees/LM-0042/report" })
 	void knowsTheFormsInWhichACoordinatorFiles(String address) {
 		assertThat(read(ONE.formatted(address, "image/png", "/9j/")).orElseThrow().filings().get(0).isForm()).isTrue();
 	}
@@ -43,15 +46,18 @@ class SavedFilingsTest {
 
 	@Test
 	void passesOverWhatIsNoPicture() {
-		assertThat(read(ONE.formatted("/nominate", "text/html", "/9j/")).orElseThrow().filings().get(0).photos()).isEmpty();
-		assertThat(read(ONE.formatted("/nominate", "image/jpeg", "\\\" onerror")).orElseThrow().filings().get(0).photos())
+		assertThat(read(ONE.formatted("/nominate", "text/html", "/9j/")).orElseThrow().filings().get(0).photos())
+			.isEmpty();
+		assertThat(
+				read(ONE.formatted("/nominate", "image/jpeg", "\\\" onerror")).orElseThrow().filings().get(0).photos())
 			.isEmpty();
 	}
 
 	@ParameterizedTest
-	@ValueSource(strings = { "", "{", "[]", "null", "{}", "{\"format\": \"big-tree-filings\", \"version\": 2, \"filings\": []}",
-			"{\"format\": \"big-tree-filings\", \"version\": 1}", "{\"format\": \"other\", \"version\": 1, \"filings\": []}",
-			"[[[[[[[[[[[[1]]]]]]]]]]]]" })
+	@ValueSource(strings = { "", "{", "[]", "null", "{}",
+			"{\"format\": \"big-tree-filings\", \"version\": 2, \"filings\": []}",
+			"{\"format\": \"big-tree-filings\", \"version\": 1}",
+			"{\"format\": \"other\", \"version\": 1, \"filings\": []}", "[[[[[[[[[[[[1]]]]]]]]]]]]" })
 	void refusesWhatIsNoSuchFile(String file) {
 		assertThat(read(file)).isEmpty();
 	}

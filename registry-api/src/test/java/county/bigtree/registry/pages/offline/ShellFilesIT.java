@@ -64,7 +64,8 @@ class ShellFilesIT {
 			.andReturn()
 			.getResponse()
 			.getContentAsString();
-		assertThat(page).contains(this.version.path() + "/script/measure.js", this.version.path() + "/style/register.css")
+		assertThat(page)
+			.contains(this.version.path() + "/script/measure.js", this.version.path() + "/style/register.css")
 			.doesNotContain("\"/script/", "\"/style/");
 	}
 
