@@ -102,13 +102,13 @@ class OfflineIT {
 		later.setInputFiles("#photos-chosen", new FilePayload("oak.jpg", "image/jpeg", picture()));
 		assertThat(later.locator("#with-photos .each")).hasCount(1);
 		file(later);
-		assertThat(later.locator("#waiting li")).hasCount(1);
+		assertThat(later.locator("#waiting .filings > li")).hasCount(1);
 		assertThat(later.locator("#waiting")).containsText("Waits for the network");
 		assertThat(later.locator("#away")).containsText("1 waiting on this phone");
 		later.close();
 		Page reopened = this.phone.newPage();
 		reopened.navigate(site() + "/offline");
-		assertThat(reopened.locator("#waiting li")).hasCount(1);
+		assertThat(reopened.locator("#waiting .filings > li")).hasCount(1);
 		assertThat(nominations()).isEqualTo(before);
 		restore();
 		assertThat(reopened.locator("#waiting")).containsText("Sent and filed");
@@ -135,7 +135,9 @@ class OfflineIT {
 		page.reload();
 		assertThat(page.locator("#away")).isHidden();
 		other.reload();
-		assertThat(other.locator("#waiting li")).hasCount(0);
+		assertThat(other.locator("#away")).isHidden();
+		other.reload();
+		assertThat(other.locator("#waiting .filings > li")).hasCount(0);
 		assertThat(nominations()).isEqualTo(before + 1);
 		assertThat(this.network.posts().stream().filter("/nominate"::equals)).hasSizeGreaterThan(1);
 	}
@@ -167,7 +169,7 @@ class OfflineIT {
 		assertThat(page.locator("main")).containsText("It is filed.");
 		assertThat(nominations()).isEqualTo(before + 1);
 		page.navigate(site() + "/offline");
-		assertThat(page.locator("#waiting li")).hasCount(0);
+		assertThat(page.locator("#waiting .filings > li")).hasCount(0);
 	}
 
 	@Test
@@ -181,9 +183,9 @@ class OfflineIT {
 		page.fill("#tree", "LM-9999");
 		page.locator("input[name=condition][value=declining]").check();
 		page.locator("#filing .actions button").click();
-		assertThat(page.locator("#waiting li")).hasCount(1);
+		assertThat(page.locator("#waiting .filings > li")).hasCount(1);
 		restore();
-		assertThat(page.locator("#waiting li")).containsText("No tree that you can see has this tag");
+		assertThat(page.locator("#waiting .filings > li")).containsText("No tree that you can see has this tag");
 		page.locator("#waiting [data-do=open]").click();
 		assertThat(page.locator("input[name=condition][value=declining]")).isChecked();
 		page.fill("#tree", "lm-0025");
@@ -202,7 +204,7 @@ class OfflineIT {
 		page.navigate(site() + "/nominate");
 		fillIn(page, "Juglans nigra", "40.417");
 		file(page);
-		assertThat(page.locator("#waiting li")).hasCount(1);
+		assertThat(page.locator("#waiting .filings > li")).hasCount(1);
 		this.phone.clearCookies();
 		restore();
 		assertThat(page.locator("#waiting")).containsText("Sign in, then it is sent");
@@ -224,7 +226,7 @@ class OfflineIT {
 		page.navigate(site() + "/nominate");
 		fillIn(page, "Fagus grandifolia", "40.421");
 		file(page);
-		assertThat(page.locator("#waiting li")).hasCount(1);
+		assertThat(page.locator("#waiting .filings > li")).hasCount(1);
 		this.phone.clearCookies();
 		this.network.comeBack();
 		this.phone.setOffline(false);
@@ -249,7 +251,7 @@ class OfflineIT {
 		page.setInputFiles("#photos-chosen", new FilePayload("oak.jpg", "image/jpeg", picture()));
 		assertThat(page.locator("#with-photos .each")).hasCount(1);
 		file(page);
-		assertThat(page.locator("#waiting li")).hasCount(1);
+		assertThat(page.locator("#waiting .filings > li")).hasCount(1);
 		this.network.comeBack();
 		this.phone.route("**/api/v1/session", (route) -> route.abort());
 		page.navigate(site() + "/account");
@@ -321,9 +323,16 @@ class OfflineIT {
 		page.close();
 		Page later = this.phone.newPage();
 		later.navigate(site() + "/offline");
-		assertThat(later.locator("#waiting li")).hasCount(1);
+		assertThat(later.locator("#waiting .filings > li")).hasCount(1);
 		restore();
-		assertThat(later.locator("#waiting li")).containsText("Sent and filed");
+		assertThat(later.locator("#waiting .filings > li")).containsText("Came back");
+		assertThat(later.locator("#waiting .why")).containsText("has no height and crown spread");
+		assertThat(signOffs()).isEqualTo(before);
+		later.locator("#waiting [data-do=open]").click();
+		assertThat(later.locator("#confirmedChecks input").first()).isVisible();
+		later.locator("#confirmedChecks input").all().forEach(Locator::check);
+		later.locator("main form .actions button[value=sign]").click();
+		assertThat(later.locator("main [role=status]").first()).isVisible();
 		assertThat(signOffs()).isEqualTo(before + 1);
 	}
 
@@ -441,8 +450,8 @@ class OfflineIT {
 		button.click();
 		page.getByText("It is filed.")
 			.first()
-			.or(page.locator("#waiting li").first())
-			.or(answered ? page.locator("#waiting li").first() : asked.first())
+			.or(page.locator("#waiting .filings > li").first())
+			.or(answered ? page.locator("#waiting .filings > li").first() : asked.first())
 			.first()
 			.waitFor();
 		if (!answered && asked.count() > 0) {
