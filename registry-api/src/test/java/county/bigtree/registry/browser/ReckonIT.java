@@ -87,9 +87,7 @@ class ReckonIT {
 			"crown|spokes|radii.1=0,radii.2=30,radii.3=40,radii.4=30|50.00" })
 	void reckonsWhatTheRegisterReduces(String figure, String form, String entries, double value) {
 		Map<String, String> typed = typed(figure, form, entries);
-		double reduced = Objects
-			.requireNonNull(TypedFigures.of(typed, Units.FEET).get(figure).estimate())
-			.value();
+		double reduced = Objects.requireNonNull(TypedFigures.of(typed, Units.FEET).get(figure).estimate()).value();
 		assertThat(reduced).isCloseTo(value, within(0.005));
 		double metres = figure.equals("girth") ? reduced * 0.0254 : reduced * 0.3048;
 		assertThat(reckoned(figure, typed)).isCloseTo(metres, within(1e-9 * metres));
