@@ -114,8 +114,7 @@ class OfflineIT {
 		assertThat(reopened.locator("#waiting")).containsText("Sent and filed");
 		assertThat(nominations()).isEqualTo(before + 1);
 		assertThat(photosOfLast()).isEqualTo(1);
-		assertThat(this.jdbc
-			.sql("select completed_at < recorded_at from nomination order by recorded_at desc limit 1")
+		assertThat(this.jdbc.sql("select completed_at < recorded_at from nomination order by recorded_at desc limit 1")
 			.query(Boolean.class)
 			.single()).isTrue();
 		reopened.reload();
