@@ -1,6 +1,7 @@
 package county.bigtree.registry.http;
 
 import java.io.IOException;
+import java.util.regex.Pattern;
 
 import jakarta.servlet.FilterChain;
 import jakarta.servlet.ServletException;
@@ -27,10 +28,17 @@ class ConditionalReads extends OncePerRequestFilter {
 
 	private static final String PRIVATE = "private, no-store";
 
+	/**
+	 * Files of any length, which are not to be held in memory: they are tagged as they
+	 * are written.
+	 */
+	private static final Pattern FILES = Pattern
+		.compile("/exports/(journal\\.jsonl|[^/]+/((standings|trees|scores)\\.csv|trees\\.geojson|dwca\\.zip))");
+
 	@Override
 	protected boolean shouldNotFilter(HttpServletRequest request) {
 		String path = request.getRequestURI();
-		return path.startsWith("/webjars/") || path.startsWith("/assets/") || path.equals("/exports/journal.jsonl");
+		return path.startsWith("/webjars/") || path.startsWith("/assets/") || FILES.matcher(path).matches();
 	}
 
 	@Override

@@ -43,7 +43,9 @@ class HttpConfiguration implements WebMvcConfigurer {
 
 	@Override
 	public void addInterceptors(InterceptorRegistry registry) {
-		registry.addInterceptor(new KnownParameters()).addPathPatterns("/api/**", "/docs").order(100);
+		registry.addInterceptor(new KnownParameters())
+			.addPathPatterns("/api/**", "/exports/**", "/ogc/**", "/docs")
+			.order(100);
 		registry.addInterceptor(new StorableParameters()).order(101);
 	}
 

@@ -6,6 +6,7 @@ import county.bigtree.registry.tree.TreeDirectory;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -128,6 +129,22 @@ public class ReadTrees {
 			.param("limit", limit)
 			.query(ReadTrees::summary)
 			.list();
+	}
+
+	/**
+	 * Those of these trees that the public may see, in the order of their tags.
+	 */
+	@Transactional(readOnly = true)
+	public List<TreeSummary> of(Collection<UUID> trees) {
+		return this.jdbc.sql(TREES
+				+ "where t.id = any(:trees) and not exists (select from taking_off where tree = t.id) order by t.tag")
+			.param("now", SqlTime.of(this.clock.now()))
+			.param("trees", trees.toArray(UUID[]::new))
+			.query(ReadTrees::summary)
+			.list()
+			.stream()
+			.filter((tree) -> tree.accepted() && tree.listed())
+			.toList();
 	}
 
 	private static String escaped(String text) {

@@ -58,6 +58,7 @@ class CountyPage {
 		model.addAttribute("listing", listing);
 		model.addAttribute("map", this.map.of(found, listing, units));
 		model.addAttribute("tiles", this.tiles);
+		model.addAttribute("feed", "/counties/" + county + "/titles.atom");
 		model.addAttribute("changes", this.news.latest(county, NEWS));
 		return "county";
 	}

@@ -56,6 +56,7 @@ class HomePage {
 			Model model) {
 		List<ReadCounties.County> all = this.counties.list("", MOST_COUNTIES);
 		model.addAttribute("counties", all);
+		model.addAttribute("feed", "/titles.atom");
 		model.addAttribute("words", new Words(ZoneId.of("UTC"), units));
 		if (query != null && !query.isBlank()) {
 			model.addAttribute("query", query.strip());

@@ -120,6 +120,7 @@ class SpeciesPage {
 		ReadCounties.County found = this.counties.get(county);
 		Words words = CountyOfPage.words(found, units);
 		model.addAttribute("county", found);
+		model.addAttribute("feed", "/counties/" + county + "/titles.atom");
 		model.addAttribute("species",
 				this.species.find(species).orElseThrow(() -> Problem.notFound("No species has this key.")));
 		model.addAttribute("words", words);

@@ -1,5 +1,7 @@
 package county.bigtree.registry.disclosure;
 
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -10,6 +12,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
 
 import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.RegistryTest;
@@ -276,7 +280,19 @@ class CanaryIT {
 			for (MediaType wanted : List.of(MediaType.TEXT_HTML, MediaType.IMAGE_JPEG)) {
 				ask(get(address).accept(wanted), address, asker, faults);
 			}
+			for (String query : inOtherForms(path)) {
+				ask(get(address + query), address + query, asker, faults);
+			}
 		}
+	}
+
+	/** Of files, feeds and features, which are none of those forms. */
+	private static List<String> inOtherForms(String path) {
+		if (path.startsWith("/ogc/collections/")) {
+			return List.of("?bbox=-180,-90,180,90&limit=1000", "?datetime=2000-01-01/..&limit=1000",
+					"?limit=1000&county=" + COUNTY);
+		}
+		return (path.startsWith("/exports/") || path.endsWith(".atom")) ? List.of("", "?asOf=2025-01-01") : List.of();
 	}
 
 	/** The path with every variable filled by all that it may stand for. */
@@ -296,6 +312,7 @@ class CanaryIT {
 	private Set<String> values(String variable) {
 		return switch (variable) {
 			case "county" -> Set.of(COUNTY);
+			case "collection" -> Set.of("trees", "titles");
 			case "species" -> Set.of(OAK);
 			case "tree", "tag" -> this.treeNames;
 			default -> {
@@ -341,7 +358,7 @@ class CanaryIT {
 			List<String> faults) throws Exception {
 		this.asked++;
 		MockHttpServletResponse answer = perform(request, asker);
-		StringBuilder out = new StringBuilder(answer.getContentAsString());
+		StringBuilder out = new StringBuilder(content(answer));
 		answer.getHeaderNames().forEach((name) -> out.append('\n').append(answer.getHeaders(name)));
 		// What the asker named is no news to them.
 		String news = out.toString();
@@ -357,6 +374,20 @@ class CanaryIT {
 		if (answer.getStatus() >= 500) {
 			faults.add("%s answers %d".formatted(address, answer.getStatus()));
 		}
+	}
+
+	/** What was answered; of an archive, what is packed in it. */
+	private static String content(MockHttpServletResponse answer) throws Exception {
+		if (!"application/zip".equals(answer.getContentType())) {
+			return answer.getContentAsString();
+		}
+		StringBuilder content = new StringBuilder();
+		try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(answer.getContentAsByteArray()))) {
+			for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+				content.append(entry.getName()).append(new String(zip.readAllBytes(), StandardCharsets.UTF_8));
+			}
+		}
+		return content.toString();
 	}
 
 	private MockHttpServletResponse perform(MockHttpServletRequestBuilder request, @Nullable TestPerson asker)

@@ -77,8 +77,14 @@ final class PlantedThings {
 		people.give(owner, CountyRole.of(county, Role.COORDINATOR));
 		planted.asCoordinator(owner, beyond);
 		planted.token(owner);
+		planted.title(owner);
 		people.takeRoles(owner);
 		return planted;
+	}
+
+	private void title(TestPerson owner) throws Exception {
+		String titles = answer(this.trees.ask(get("/ogc/collections/titles/items?county=" + this.county), owner));
+		put("title", JsonPath.read(titles, "$.features[0].id"));
 	}
 
 	String id(String name) {

@@ -92,6 +92,7 @@ final class TableRequests {
 			case "slug" -> "not-found";
 			case "number" -> "1";
 			case "method" -> "tape";
+			case "collection" -> "trees";
 			case "decision" -> "eligibility";
 			case "tag", "standing" -> things.id("standing");
 			case "tree" -> things.id(things.has(row.of()) ? row.of() : "standing");

@@ -22,7 +22,7 @@ import org.springframework.stereotype.Component;
  * Asks for standings by what stands in a request. A county is first brought up to today.
  */
 @Component
-class StandingAnswers {
+public class StandingAnswers {
 
 	private final CatchUp catchUp;
 
@@ -69,7 +69,7 @@ class StandingAnswers {
 	/**
 	 * The instant that a request gives, as such or as a day: then the end of it.
 	 */
-	@Nullable Instant instant(String county, @Nullable String knownAt) {
+	public @Nullable Instant instant(String county, @Nullable String knownAt) {
 		if (knownAt == null) {
 			return null;
 		}
