@@ -48,6 +48,17 @@ public record CountyRules(ZoneId zone, Rulebooks rulebooks) {
 	}
 
 	/**
+	 * When the register first knew of the county: nothing is known of it before.
+	 */
+	public Instant knownSince() {
+		return this.rulebooks.all()
+			.stream()
+			.map(Rulebooks.Recorded::recordedAt)
+			.min(Instant::compareTo)
+			.orElseThrow(() -> new IllegalStateException("A county begins with a rulebook"));
+	}
+
+	/**
 	 * The first instant after the given one at which a rulebook begins to be in force.
 	 */
 	public Optional<Instant> nextTurn(Instant after) {

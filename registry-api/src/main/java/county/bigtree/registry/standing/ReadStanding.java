@@ -80,6 +80,10 @@ public class ReadStanding {
 		if (knownAt.isAfter(now)) {
 			throw Problem.invalid("#/knownAt", "out-of-range", "knownAt must not be later than now");
 		}
+		if (knownAt.isBefore(county.knownSince())) {
+			throw Problem.invalid("#/knownAt", "out-of-range",
+					"knownAt must not be before the county was founded, " + county.knownSince());
+		}
 		if (day.isAfter(today) || day.isBefore(Rulebook.BEGINNING)) {
 			throw Problem.invalid("#/asOf", "out-of-range",
 					"asOf must be from %s to today, %s".formatted(Rulebook.BEGINNING, today));

@@ -31,7 +31,8 @@ class IntervalTest {
 	void aDayIsAllOfIt() {
 		Interval day = Interval.parse("2024-05-02");
 		assertThat(day.firstDay()).isEqualTo(LocalDate.of(2024, 5, 2)).isEqualTo(day.lastDay());
-		assertThat(day.to()).isAfter(Instant.parse("2024-05-02T23:59:59Z")).isBefore(Instant.parse("2024-05-03T00:00:00Z"));
+		assertThat(day.to()).isAfter(Instant.parse("2024-05-02T23:59:59Z"))
+			.isBefore(Instant.parse("2024-05-03T00:00:00Z"));
 	}
 
 	@ParameterizedTest

@@ -86,7 +86,12 @@ class OpenFilesIT {
 		assertThat(csv("standings.csv?asOf=2024-05-01")).isEmpty();
 		List<CSVRecord> then = csv("standings.csv?asOf=2024-05-02");
 		assertThat(column(then, "asOf")).hasSize(4).containsOnly("2024-05-02");
-		assertThat(csv("standings.csv?knownAt=2024-05-03")).isEmpty();
+		for (String before : List.of("/exports/%s/standings.csv?knownAt=2024-05-03",
+				"/api/v1/counties/%s/species/quercus-alba/standing?knownAt=2024-05-03")) {
+			this.mvc.perform(get(before.formatted(COUNTY)))
+				.andExpect(status().isUnprocessableContent())
+				.andExpect(content().string(containsString("before the county was founded")));
+		}
 		this.mvc.perform(get("/exports/" + COUNTY + "/standings.csv?asof=2024-05-02"))
 			.andExpect(status().isBadRequest())
 			.andExpect(content().string(containsString("asOf, knownAt")));

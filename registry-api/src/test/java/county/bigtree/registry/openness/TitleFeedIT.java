@@ -70,7 +70,8 @@ class TitleFeedIT {
 	void anEntryKeepsItsIdAndNoLongerNamesATreeThatIsNotListed() throws Exception {
 		Planted planted = this.counties.found("feedhush", "FEH");
 		SyndEntry before = feed("/counties/feedhush/titles.atom").getEntries().get(0);
-		assertThat(before.getTitle()).isEqualTo("a tree not shown at its owner's wish became champion white oak of feedhush");
+		assertThat(before.getTitle())
+			.isEqualTo("a tree not shown at its owner's wish became champion white oak of feedhush");
 		this.trees.standing("feedhush", 150, "2024-05-02");
 		List<SyndEntry> after = feed("/counties/feedhush/titles.atom").getEntries();
 		assertThat(after).hasSize(3);
