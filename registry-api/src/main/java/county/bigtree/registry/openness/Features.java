@@ -33,10 +33,16 @@ public final class Features {
 	}
 
 	static @Nullable Map<String, Object> point(Optional<Position> shown) {
-		return shown
-			.map((place) -> Map.<String, Object>of("type", "Point", "coordinates",
-					List.of(CountyInCsv.degrees(place.longitude()), CountyInCsv.degrees(place.latitude()))))
-			.orElse(null);
+		return shown.map(Features::point).orElse(null);
+	}
+
+	/** Always in this order, so that the same file is the same to the byte. */
+	private static Map<String, Object> point(Position place) {
+		Map<String, Object> point = new LinkedHashMap<>();
+		point.put("type", "Point");
+		point.put("coordinates",
+				List.of(CountyInCsv.degrees(place.longitude()), CountyInCsv.degrees(place.latitude())));
+		return point;
 	}
 
 	private static Map<String, @Nullable Object> properties(OpenTree open) {
