@@ -56,9 +56,6 @@ class OpenFilesIT {
 	@Autowired
 	private JsonMapper json;
 
-	@TempDir
-	private Path folder;
-
 	@SuppressWarnings("NullAway.Init")
 	private Planted planted;
 
@@ -136,13 +133,13 @@ class OpenFilesIT {
 	}
 
 	@Test
-	void gdalReadsTheMapAndTheListAlike() throws Exception {
-		Path map = this.folder.resolve("trees.geojson");
-		Path list = this.folder.resolve("trees.csv");
+	void gdalReadsTheMapAndTheListAlike(@TempDir Path folder) throws Exception {
+		Path map = folder.resolve("trees.geojson");
+		Path list = folder.resolve("trees.csv");
 		Files.writeString(map, read("trees.geojson"));
 		Files.writeString(list, read("trees.csv"));
-		Path ofMap = this.folder.resolve("map.csv");
-		Path ofList = this.folder.resolve("list.csv");
+		Path ofMap = folder.resolve("map.csv");
+		Path ofList = folder.resolve("list.csv");
 		Gdal.run("ogr2ogr", "-f", "CSV", ofMap.toString(), map.toString(), "-lco", "GEOMETRY=AS_XY", "-select",
 				"tag,girthInches,points,place");
 		Gdal.run("ogr2ogr", "-f", "CSV", ofList.toString(), list.toString(), "-lco", "GEOMETRY=AS_XY", "-select",
