@@ -75,7 +75,8 @@ class ArchiveIT {
 		assertThat(archive.getNamespaceURI()).isEqualTo("http://rs.tdwg.org/dwc/text/");
 		assertThat(archive.getAttribute("metadata")).isEqualTo("eml.xml");
 		for (Element table : List.of(only(archive, "core"), only(archive, "extension"))) {
-			String[] header = Objects.requireNonNull(files.get(only(table, "location").getTextContent())).split("\n", 2)[0].split("\t");
+			String[] header = Objects.requireNonNull(files.get(only(table, "location").getTextContent()))
+				.split("\n", 2)[0].split("\t");
 			NodeList fields = table.getElementsByTagNameNS("*", "field");
 			boolean core = table.getLocalName().equals("core");
 			assertThat(fields.getLength()).isEqualTo(core ? header.length : header.length - 1);
