@@ -51,6 +51,13 @@ public final class Change {
 	}
 
 	/**
+	 * The counties that it touches.
+	 */
+	public Set<String> counties() {
+		return Set.copyOf(this.heads.keySet());
+	}
+
+	/**
 	 * The number of this change in its county.
 	 */
 	public long seq() {

@@ -13,6 +13,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
@@ -36,7 +37,10 @@ public class Journal {
 
 	private final Entries entries;
 
-	Journal(JdbcClient jdbc, RegisterClock clock) {
+	private final ObjectProvider<ChangeWatcher> watchers;
+
+	Journal(JdbcClient jdbc, RegisterClock clock, ObjectProvider<ChangeWatcher> watchers) {
+		this.watchers = watchers;
 		this.jdbc = jdbc;
 		this.clock = clock;
 		this.entries = new Entries(jdbc);
@@ -102,6 +106,7 @@ public class Journal {
 				.param("chain", entry.hash())
 				.update();
 		}
+		this.watchers.forEach((watcher) -> watcher.closed(change, kind, actor));
 	}
 
 	/**
@@ -130,6 +135,7 @@ public class Journal {
 			.param("at", SqlTime.of(at))
 			.param("county", county)
 			.update();
+		this.watchers.forEach((watcher) -> watcher.caughtUp(county, at));
 	}
 
 	private Map<String, CountyHead> lock(TreeSet<String> keys) {

@@ -22,7 +22,8 @@ public class EraseAccount {
 	/** Rows that are about the person and nothing else. */
 	private static final List<String> DROPPED = List.of(
 			"delete from sign_in_event where person = :person or account = :account",
-			"delete from keyed_answer where account = :person", "delete from access_token where person = :person");
+			"delete from keyed_answer where account = :person", "delete from access_token where person = :person",
+			"delete from notice where recipient = :person", "delete from notice_refusal where person = :person");
 
 	private final People people;
 

@@ -30,7 +30,8 @@ class HealthIT {
 			.andExpect(content().json("{\"status\": \"up\"}", JsonCompareMode.STRICT));
 		this.mvc.perform(get("/readyz"))
 			.andExpect(status().isOk())
-			.andExpect(content().json("{\"status\": \"ready\", \"database\": \"reachable\", \"migrations\": \"done\"}",
+			.andExpect(content().json(
+					"{\"status\": \"ready\", \"database\": \"reachable\", \"migrations\": \"done\", \"notices\": \"off\"}",
 					JsonCompareMode.STRICT));
 	}
 

@@ -4,6 +4,7 @@ import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.health.CheckReadiness;
 import county.bigtree.registry.health.Readiness;
+import county.bigtree.registry.notice.StuckNotices;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -23,8 +24,11 @@ class HealthController {
 
 	private final CheckReadiness checkReadiness;
 
-	HealthController(CheckReadiness checkReadiness) {
+	private final StuckNotices notices;
+
+	HealthController(CheckReadiness checkReadiness, StuckNotices notices) {
 		this.checkReadiness = checkReadiness;
+		this.notices = notices;
 	}
 
 	@GetMapping("/healthz")
@@ -40,7 +44,8 @@ class HealthController {
 	@ApiResponse(responseCode = "200", description = "It can")
 	@ApiResponse(responseCode = "503", description = "It can't")
 	ResponseEntity<Ready> readiness() {
-		Ready ready = Ready.from(this.checkReadiness.check());
+		Readiness readiness = this.checkReadiness.check();
+		Ready ready = Ready.from(readiness, readiness.isReady() ? this.notices.state() : "unknown");
 		return ResponseEntity.status("ready".equals(ready.status()) ? HttpStatus.OK : HttpStatus.SERVICE_UNAVAILABLE)
 			.cacheControl(CacheControl.noStore())
 			.body(ready);
@@ -57,13 +62,16 @@ class HealthController {
 	 * @param status {@code ready} or {@code not-ready}
 	 * @param database {@code reachable} or {@code unreachable}
 	 * @param migrations {@code done} or {@code missing}
+	 * @param notices {@code flowing} by e-mail; {@code stuck} where some could not be
+	 * sent for half an hour; {@code off} without a mail server; {@code unknown} without a
+	 * database. The service is ready with all of them
 	 */
-	record Ready(String status, String database, String migrations) {
+	record Ready(String status, String database, String migrations, String notices) {
 
-		static Ready from(Readiness readiness) {
+		static Ready from(Readiness readiness, String notices) {
 			return new Ready(readiness.isReady() ? "ready" : "not-ready",
 					readiness.databaseReachable() ? "reachable" : "unreachable",
-					readiness.migrationsDone() ? "done" : "missing");
+					readiness.migrationsDone() ? "done" : "missing", notices);
 		}
 
 	}

@@ -14,6 +14,7 @@ import county.bigtree.registry.people.Role;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import io.swagger.v3.oas.annotations.Hidden;
 import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
 
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -29,6 +30,8 @@ import org.springframework.web.bind.annotation.RequestParam;
 class MinePage {
 
 	private static final int SHOWN = 25;
+
+	private static final int NEWS = 10;
 
 	private final SpeciesCatalogue species;
 
@@ -48,6 +51,11 @@ class MinePage {
 		items.forEach((item) -> days.computeIfAbsent(county(item),
 				(key) -> Days.of(api.get("/counties/{county}", key), units)));
 		model.addAttribute("filings", items);
+		JsonNode news = cursor.isEmpty() ? api.get("/people/me/notices?limit={limit}", NEWS).path("items")
+				: JsonNodeFactory.instance.arrayNode();
+		news.forEach((item) -> days.computeIfAbsent(county(item),
+				(key) -> Days.of(api.get("/counties/{county}", key), units)));
+		model.addAttribute("news", news);
 		model.addAttribute("returned",
 				items.stream().filter((item) -> item.path("status").asString("").equals("returned")).toList());
 		model.addAttribute("next", page.path("next").asString(null));

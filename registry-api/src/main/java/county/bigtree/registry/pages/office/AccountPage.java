@@ -8,6 +8,7 @@ import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
 
@@ -68,6 +69,17 @@ class AccountPage {
 		Api.Outcome outcome = api.put("/people/me/password").send(body);
 		return Answers.refused(outcome, form, response) ? this.view.page(api, form, model)
 				: "redirect:/account?done=password";
+	}
+
+	@PostMapping("/account/notices")
+	@Access(value = Who.SIGNED_IN, account = true)
+	String notices(Api api, Form form, Model model, HttpServletResponse response) {
+		ObjectNode body = JsonNodeFactory.instance.objectNode();
+		ArrayNode mail = body.putArray("mail");
+		form.values("mail").forEach(mail::add);
+		Api.Outcome outcome = api.put("/people/me/notice-settings").send(body);
+		return Answers.refused(outcome, form, response) ? this.view.page(api, form, model)
+				: "redirect:/account?done=notices";
 	}
 
 	@GetMapping("/account/words")

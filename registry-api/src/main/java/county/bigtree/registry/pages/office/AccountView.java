@@ -33,6 +33,7 @@ class AccountView {
 		}
 		model.addAttribute("account", account);
 		model.addAttribute("tokens", api.get("/tokens").path("items"));
+		model.addAttribute("notices", api.get("/people/me/notice-settings"));
 		model.addAttribute("scopes", this.choices.of("scope.", List.of("read", "file", "all")));
 		model.addAttribute("signIns", api.get("/people/me/sign-ins?limit=10").path("items"));
 		model.addAttribute("when", When.UTC);

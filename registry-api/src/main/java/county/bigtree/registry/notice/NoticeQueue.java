@@ -1,0 +1,61 @@
+package county.bigtree.registry.notice;
+
+import java.time.Instant;
+import java.util.Map;
+import java.util.UUID;
+
+import county.bigtree.registry.journal.RegisterClock;
+import county.bigtree.registry.journal.SqlTime;
+import org.jspecify.annotations.Nullable;
+
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/**
+ * Puts notices in, within the transaction of whoever calls: one a kind, subject and
+ * recipient, whatever is put in twice. Only to accounts that are open. What happens in a
+ * county for practice, in a story that is replayed, or is of a kind that the recipient
+ * doesn't want by e-mail, stands on the pages only.
+ */
+@Component
+class NoticeQueue {
+
+	private static final String INSERT = """
+			insert into notice (id, kind, subject, recipient, county, tree, page, detail, queued_at, mail, next_try_at)
+			select gen_random_uuid(), :kind, q.subject, q.recipient, q.county, q.tree, q.page, q.detail, :at,
+			  case when :replayed or c.practice
+			    or exists (select from notice_refusal r where r.person = q.recipient and r.kind = :kind)
+			    then 'none' else 'waiting' end, :due
+			from (select distinct * from (%s) asked) q join person p on p.id = q.recipient and p.active
+			join county c on c.key = q.county
+			where q.recipient is distinct from :butNot
+			on conflict (kind, subject, recipient) do nothing""";
+
+	private final JdbcClient jdbc;
+
+	private final RegisterClock clock;
+
+	NoticeQueue(JdbcClient jdbc, RegisterClock clock) {
+		this.jdbc = jdbc;
+		this.clock = clock;
+	}
+
+	/**
+	 * Puts in what the query finds.
+	 * @param at when it happened
+	 * @param due before when it isn't sent
+	 * @param butNot who needn't be told, or null
+	 * @return how many were new
+	 */
+	int put(NoticeKind kind, String query, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
+		return this.jdbc.sql(INSERT.formatted(query))
+			.params(parameters)
+			.param("kind", kind.code())
+			.param("at", SqlTime.of(at))
+			.param("due", SqlTime.of(due))
+			.param("replayed", this.clock.replayed().isPresent())
+			.param("butNot", butNot, java.sql.Types.OTHER)
+			.update();
+	}
+
+}

@@ -1,0 +1,7 @@
+/**
+ * Tests.
+ */
+@NullMarked
+package county.bigtree.registry.notice;
+
+import org.jspecify.annotations.NullMarked;
