@@ -31,7 +31,7 @@ class Gathering {
 	static final int DAYS_AHEAD = 30;
 
 	private static final String TURNED = """
-			select t.tag, coalesce(p.common_name, p.scientific_name) as species, s.title, s.from_at >= :from and s.from_at < :to as began
+			select t.tag, coalesce(p.common_name, p.scientific_name) as species, s.title, s.to_at is null or s.to_at >= :to as began
 			from title_span s join tree t on t.id = s.tree join species p on p.key = s.species
 			where s.county = :county and (s.from_at >= :from and s.from_at < :to or s.to_at >= :from and s.to_at < :to
 			  and not exists (select from title_span b where b.tree = s.tree and b.from_at = s.to_at))

@@ -97,8 +97,8 @@ class NoticesIT {
 		sender.run();
 		sender.run();
 		assertThat(MailRoom.subjects(this.server, filed.filer())).containsExactlyInAnyOrder(
-				"Received: your nomination of NTF-0001, White oak", "A question about NTF-0001, White oak",
-				"On the books: NTF-0001, White oak", "Champion: NTF-0001, White oak");
+				"Received: your nomination of NTF-0001, white oak", "A question about NTF-0001, white oak",
+				"On the books: NTF-0001, white oak", "Champion: NTF-0001, white oak");
 		assertThat(MailRoom.to(this.server, coordinator)).isEmpty();
 		assertThat(raw(this.server)).doesNotContain("Which fork");
 	}
@@ -112,10 +112,10 @@ class NoticesIT {
 		this.trees.signOff(second.measurement(), this.people.verifier("losingland"), CONFIRMED)
 			.andExpect(status().isCreated());
 		this.mails.sender(this.server).run();
-		assertThat(MailRoom.subjects(this.server, first.filer())).contains("No longer champion: NTG-0001, White oak");
-		assertThat(MailRoom.subjects(this.server, second.filer())).contains("Champion: NTG-0002, White oak");
+		assertThat(MailRoom.subjects(this.server, first.filer())).contains("No longer champion: NTG-0001, white oak");
+		assertThat(MailRoom.subjects(this.server, second.filer())).contains("Champion: NTG-0002, white oak");
 		assertThat(MailRoom.subjects(this.server, finder))
-			.containsExactlyInAnyOrder("On the books: NTG-0002, White oak", "Champion: NTG-0002, White oak");
+			.containsExactlyInAnyOrder("On the books: NTG-0002, white oak", "Champion: NTG-0002, white oak");
 	}
 
 	@Test
@@ -134,7 +134,7 @@ class NoticesIT {
 			.andExpect(status().isCreated());
 		this.mails.sender(this.server).run();
 		assertThat(MailRoom.subjects(this.server, verifier)).containsExactlyInAnyOrder(
-				"To be verified by you: NTH-0001, White oak", "A visit for you: NTH-0001, White oak");
+				"To be verified by you: NTH-0001, white oak", "A visit for you: NTH-0001, white oak");
 		assertThat(raw(this.server)).doesNotContain("the mill");
 	}
 
@@ -167,9 +167,9 @@ class NoticesIT {
 			.andExpect(status().isOk());
 		this.mails.sender(this.server).run();
 		assertThat(MailRoom.subjects(this.server, volunteer)).containsExactlyInAnyOrder(
-				"Received: your measurement of NTI-0001, White oak",
-				"Not confirmed: your measurement of NTI-0001, White oak",
-				"Received: your report on NTI-0001, White oak", "Taken up: your report on NTI-0001, White oak");
+				"Received: your measurement of NTI-0001, white oak",
+				"Not confirmed: your measurement of NTI-0001, white oak",
+				"Received: your report on NTI-0001, white oak", "Taken up: your report on NTI-0001, white oak");
 	}
 
 	@Test
@@ -186,8 +186,8 @@ class NoticesIT {
 		assertThat(MailRoom.to(this.server, coordinator)).hasSize(1);
 		MimeMessage mail = MailRoom.to(this.server, coordinator).get(0);
 		assertThat(MailRoom.subject(mail)).startsWith("Titles of morningland on ");
-		assertThat(MailRoom.part(mail, "text/plain")).contains("NTJ-0001, White oak: no longer champion",
-				"NTJ-0002, White oak: now champion");
+		assertThat(MailRoom.part(mail, "text/plain")).contains("NTJ-0001, white oak: no longer champion",
+				"NTJ-0002, white oak: now champion");
 	}
 
 	@Test
@@ -253,7 +253,7 @@ class NoticesIT {
 			.andExpect(status().isOk());
 		this.mails.sender(this.server).run();
 		assertThat(MailRoom.subjects(this.server, filed.filer()))
-			.containsExactly("Received: your nomination of NTN-0001, White oak");
+			.containsExactly("Received: your nomination of NTN-0001, white oak");
 	}
 
 	@Test
