@@ -171,7 +171,7 @@ class MailAndPagesIT {
 		this.trees.nominate("queuedland", filer, "quercus-alba", TestTrees.measurement(100, "2026-05-02"));
 		this.trees.ask(put("/api/v1/people/me/notice-settings").content("{\"mail\": [\"title-won\"]}"), filer)
 			.andExpect(status().isOk())
-			.andExpect(jsonPath("$.kinds[?(@.mail)].kind").value("title-won"));
+			.andExpect(jsonPath("$.kinds[?(@.mail == true)].kind").value("title-won"));
 		this.mails.sender(this.server).run();
 		assertThat(MailRoom.to(this.server, filer)).isEmpty();
 	}
