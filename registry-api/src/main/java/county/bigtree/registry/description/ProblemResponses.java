@@ -96,18 +96,30 @@ final class ProblemResponses {
 
 	private static Content content(List<ProblemType> types) {
 		Schema<Object> type = new Schema<>();
+		type.addType("string");
 		types.forEach((known) -> type.addEnumItemObject(known.uri().toString()));
 		Schema<Object> status = new Schema<>();
+		status.addType("integer");
+		status.setFormat("int32");
 		status.addEnumItemObject(types.get(0).status().value());
 		Schema<?> these = new Schema<>();
 		these.addProperty("type", type);
 		these.addProperty("status", status);
 		Schema<?> problem = new Schema<>();
+		problem.setTitle(title(types));
 		problem.addAllOfItem(new Schema<>().$ref(ProblemSchemas.PROBLEM));
 		problem.addAllOfItem(these);
 		MediaType content = new MediaType().schema(problem);
 		types.forEach((known) -> content.addExamples(known.slug(), example(known)));
 		return new Content().addMediaType(PROBLEM_JSON, content);
+	}
+
+	/** By which generated clients call it, such as {@code StaleProblem}. */
+	private static String title(List<ProblemType> types) {
+		String words = name(types).replaceAll("[^a-z]+", " ");
+		return Arrays.stream(words.split(" "))
+			.map((word) -> Character.toUpperCase(word.charAt(0)) + word.substring(1))
+			.collect(Collectors.joining("", "", "Problem"));
 	}
 
 	private static Example example(ProblemType type) {
