@@ -32,10 +32,13 @@ public class EditionFiles {
 
 	private final Showings showings;
 
-	EditionFiles(JdbcClient jdbc, JsonMapper json, Showings showings) {
+	private final EditionInPdf pdf;
+
+	EditionFiles(JdbcClient jdbc, JsonMapper json, Showings showings, EditionInPdf pdf) {
 		this.jdbc = jdbc;
 		this.json = json;
 		this.showings = showings;
+		this.pdf = pdf;
 	}
 
 	/** The list in all its forms. */
@@ -43,6 +46,7 @@ public class EditionFiles {
 		Map<Form, byte[]> files = new EnumMap<>(Form.class);
 		files.put(Form.LIST, this.json.writeValueAsBytes(list));
 		files.put(Form.CSV, EditionInCsv.write(list));
+		files.put(Form.PDF, this.pdf.write(list));
 		return files;
 	}
 

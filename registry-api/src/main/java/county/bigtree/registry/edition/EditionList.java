@@ -49,6 +49,11 @@ public record EditionList(String county, String countyName, String edition, Loca
 	public record SpeciesRanking(String species, String scientificName, String commonName, boolean eligible,
 			List<RankedRow> trees) {
 
+		/** How many hold a title. */
+		public long holders() {
+			return this.trees.stream().filter((row) -> row.title() != null).count();
+		}
+
 		private SpeciesRanking without(Set<UUID> unlisted) {
 			return new SpeciesRanking(this.species, this.scientificName, this.commonName, this.eligible,
 					this.trees.stream().map((row) -> isIn(unlisted, row.tree()) ? row.unlisted() : row).toList());

@@ -95,7 +95,12 @@ public class PrintPaper {
 	/** A paper with what not everybody may read: kept nowhere. */
 	public ResponseEntity<byte[]> forOne(String template, Map<String, @Nullable Object> model, PaperSize size,
 			String name) {
-		return answer(inTurn(() -> this.setting.set(fill(template, model), size)), name);
+		return answer(set(template, model, size), name);
+	}
+
+	/** The bytes of a paper that is kept elsewhere. */
+	public byte[] set(String template, Map<String, @Nullable Object> model, PaperSize size) {
+		return inTurn(() -> this.setting.set(fill(template, model), size));
 	}
 
 	private String fill(String template, Map<String, @Nullable Object> model) {

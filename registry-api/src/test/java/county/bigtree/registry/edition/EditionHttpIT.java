@@ -16,6 +16,9 @@ import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -92,6 +95,17 @@ class EditionHttpIT {
 		assertThat(row.get("tag")).isEqualTo("EDA-0001");
 		assertThat(row.get("girthInches")).isEqualTo("100.00");
 		assertThat(row.get("journalHash")).isEqualTo(JsonPath.read(published, "$.publication.headHash"));
+		byte[] pdf = this.mvc.perform(get(edition.replace("/api/v1/", "/exports/") + "/rankings.pdf"))
+			.andExpect(status().isOk())
+			.andReturn()
+			.getResponse()
+			.getContentAsByteArray();
+		assertThat(HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(pdf)))
+			.isEqualTo(JsonPath.read(published, "$.publication.pdfSha256"));
+		try (PDDocument read = Loader.loadPDF(pdf)) {
+			assertThat(new PDFTextStripper().getText(read)).contains("EDA-0001", "Quercus alba",
+					row.get("journalHash"));
+		}
 		publish(edition, "", coordinator).andExpect(status().isConflict());
 		this.trees.standing("editionland", 180, "2024-06-02");
 		assertThat(csv(edition).getContentAsByteArray()).isEqualTo(csv.getContentAsByteArray());

@@ -124,6 +124,13 @@ final class PlantedThings {
 				"{\"tree\": \"%s\", \"purpose\": \"condition\"}".formatted(standing.tree()), owner));
 	}
 
+	private String edition(TestPerson owner) throws Exception {
+		return filed("/api/v1/counties/" + this.county + "/editions",
+				"{\"name\": \"%s\", \"filingsBy\": \"2024-12-01\", \"graceDays\": 7, \"closesOn\": \"2024-12-31\"}"
+					.formatted(UUID.randomUUID()),
+				owner);
+	}
+
 	private void asCoordinator(TestPerson owner, String beyond) throws Exception {
 		String moving = standing(owner).tree();
 		put("relocation", JsonPath.read(answer(this.trees.decide("/api/v1/trees/" + moving, "/location", """
@@ -143,10 +150,8 @@ final class PlantedThings {
 		signOffThatWaits(owner);
 		put("owner",
 				filed("/api/v1/trees/" + standing(owner).tree() + "/owners", "{\"name\": \"C. Landholder\"}", owner));
-		put("edition", filed("/api/v1/counties/" + this.county + "/editions",
-				"{\"name\": \"%s\", \"filingsBy\": \"2024-12-01\", \"graceDays\": 7, \"closesOn\": \"2024-12-31\"}"
-					.formatted(UUID.randomUUID()),
-				owner));
+		put("edition", edition(owner));
+		put("waiting edition", edition(owner));
 		answer(this.trees.decide("/api/v1/editions/" + id("edition"), "/publication", "", owner));
 		put("letter", filed("/api/v1/counties/" + this.county + "/letters",
 				"{\"about\": \"tip\", \"text\": \"Look at it.\", \"tree\": \"%s\"}".formatted(id("standing")), owner));

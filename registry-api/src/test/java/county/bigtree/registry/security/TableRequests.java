@@ -96,6 +96,7 @@ final class TableRequests {
 			case "decision" -> "eligibility";
 			case "tag", "standing" -> things.id("standing");
 			case "tree" -> things.id(things.has(row.of()) ? row.of() : "standing");
+			case "edition" -> things.id(row.path().endsWith("/publication") ? "waiting edition" : "edition");
 			case "id" -> id(row, things);
 			default -> things.id(variable);
 		};
@@ -177,6 +178,9 @@ final class TableRequests {
 		});
 		if (body.has("into")) {
 			body.put("into", row.path().endsWith("/fold") ? "quercus-rubra" : things.id("kept"));
+		}
+		if (row.path().endsWith("/distinctions")) {
+			body.put("from", things.id("kept"));
 		}
 		if (body.has("measurements")) {
 			body.putArray("measurements").add(things.id("measurement"));

@@ -9,6 +9,9 @@ import county.bigtree.registry.edition.Edition;
 import county.bigtree.registry.edition.EditionFiles;
 import county.bigtree.registry.edition.EditionFiles.Form;
 import io.swagger.v3.oas.annotations.Operation;
+import io.swagger.v3.oas.annotations.media.Content;
+import io.swagger.v3.oas.annotations.media.Schema;
+import io.swagger.v3.oas.annotations.responses.ApiResponse;
 import io.swagger.v3.oas.annotations.tags.Tag;
 
 import org.springframework.http.ContentDisposition;
@@ -39,6 +42,17 @@ class EditionFileController {
 			summary = "An edition as CSV; its name says whether it is to the byte as it was published")
 	ResponseEntity<byte[]> csv(@PathVariable UUID edition) {
 		return file(edition, Form.CSV, "text/csv;charset=utf-8");
+	}
+
+	@GetMapping(path = "/exports/editions/{edition}/rankings.pdf", produces = MediaType.APPLICATION_PDF_VALUE)
+	@Access(Who.ANYONE)
+	@Operation(operationId = "printEdition",
+			summary = "An edition as tagged PDF; its name says whether it is to the byte as it was published")
+	@ApiResponse(responseCode = "200", description = "The list, as tagged PDF",
+			content = @Content(mediaType = MediaType.APPLICATION_PDF_VALUE,
+					schema = @Schema(type = "string", format = "binary")))
+	ResponseEntity<byte[]> pdf(@PathVariable UUID edition) {
+		return file(edition, Form.PDF, MediaType.APPLICATION_PDF_VALUE);
 	}
 
 	private ResponseEntity<byte[]> file(UUID id, Form form, String type) {
