@@ -148,8 +148,8 @@ final class PlantedThings {
 		put("import-file", file);
 		put("file", file);
 		signOffThatWaits(owner);
-		put("owner",
-				filed("/api/v1/trees/" + standing(owner).tree() + "/owners", "{\"name\": \"C. Landholder\"}", owner));
+		put("owned", standing(owner).tree());
+		put("owner", filed("/api/v1/trees/" + id("owned") + "/owners", "{\"name\": \"C. Landholder\"}", owner));
 		put("edition", edition(owner));
 		put("waiting edition", edition(owner));
 		answer(this.trees.decide("/api/v1/editions/" + id("edition"), "/publication", "", owner));

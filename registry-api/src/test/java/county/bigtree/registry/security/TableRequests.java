@@ -95,7 +95,8 @@ final class TableRequests {
 			case "collection" -> "trees";
 			case "decision" -> "eligibility";
 			case "tag", "standing" -> things.id("standing");
-			case "tree" -> things.id(things.has(row.of()) ? row.of() : "standing");
+			case "tree" ->
+				things.id(row.path().endsWith("/letter.pdf") ? "owned" : things.has(row.of()) ? row.of() : "standing");
 			case "edition" -> things.id(row.path().endsWith("/publication") ? "waiting edition" : "edition");
 			case "id" -> id(row, things);
 			default -> things.id(variable);
