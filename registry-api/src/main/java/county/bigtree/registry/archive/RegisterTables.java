@@ -30,6 +30,7 @@ final class RegisterTables {
 			Map.entry("password_reset", "lets somebody in"), Map.entry("spring_session", "lets somebody in"),
 			Map.entry("spring_session_attributes", "lets somebody in"),
 			Map.entry("sign_in_event", "tells who came from where, and holds people back: kept for half a year only"),
+			Map.entry("notice_secret", "signs links that are followed without signing in"),
 			Map.entry("keyed_answer", "answers requests sent twice, for a day or so"),
 			Map.entry("import_file", "waits some days at most to be taken in"));
 
