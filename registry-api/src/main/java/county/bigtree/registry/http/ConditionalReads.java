@@ -16,9 +16,10 @@ import org.springframework.web.filter.OncePerRequestFilter;
 import org.springframework.web.util.ContentCachingResponseWrapper;
 
 /**
- * Gives reads their ETag, answers 304 to who already has the bytes, and says how long an
- * answer may be kept: what anyone may read may be stored but must be revalidated, the
- * rest is kept by nobody. Runs inside the security filters, so that it knows who asks.
+ * Gives reads their ETag, packs them for who takes that, answers 304 to who already has
+ * the bytes, and says how long an answer may be kept: what anyone may read may be stored
+ * but must be revalidated, the rest is kept by nobody. Runs inside the security filters,
+ * so that it knows who asks.
  */
 @Component
 @Order(Ordered.LOWEST_PRECEDENCE - 100)
@@ -56,14 +57,21 @@ class ConditionalReads extends OncePerRequestFilter {
 			kept.setHeader(HttpHeaders.CACHE_CONTROL, anyone ? PUBLIC : PRIVATE);
 		}
 		if (read && found || EntityTags.revision(request) != null && kept.getStatus() < 300) {
-			String etag = EntityTags.of(kept.getContentAsByteArray(), EntityTags.revision(request));
+			byte[] body = kept.getContentAsByteArray();
+			boolean packed = read && Packed.is(request, kept, body.length);
+			String plain = EntityTags.of(body, EntityTags.revision(request));
+			String etag = packed ? Packed.tag(plain) : plain;
 			kept.setHeader(HttpHeaders.ETAG, etag);
 			if (read) {
-				response.addHeader(HttpHeaders.VARY, "Accept, Authorization, Cookie");
+				response.addHeader(HttpHeaders.VARY, "Accept, Accept-Encoding, Authorization, Cookie");
 			}
 			String held = request.getHeader(HttpHeaders.IF_NONE_MATCH);
 			if (read && held != null && EntityTags.matches(held, etag)) {
 				response.setStatus(HttpServletResponse.SC_NOT_MODIFIED);
+				return;
+			}
+			if (packed && "GET".equals(request.getMethod())) {
+				Packed.write(body, response);
 				return;
 			}
 		}

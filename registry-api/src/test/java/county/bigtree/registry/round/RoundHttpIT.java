@@ -37,7 +37,8 @@ import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.
 
 /**
  * Rounds over HTTP and to take along: GPX is held against its published schema, calendars
- * are read back by a library that did not write them.
+ * are held against the lines of RFC 5545 and read back. The library that reads them also
+ * wrote them: the other one there is puts itself between Java and its time zones.
  */
 @RegistryTest
 class RoundHttpIT {

@@ -1,31 +1,22 @@
 package county.bigtree.registry.round.web;
 
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.temporal.Temporal;
+import java.util.Date;
 import java.util.List;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 
+import biweekly.Biweekly;
+import biweekly.ICalendar;
+import biweekly.component.VEvent;
+import biweekly.property.DateStart;
+import biweekly.util.DateTimeComponents;
+import biweekly.util.ICalDate;
 import county.bigtree.registry.desk.Due;
 import county.bigtree.registry.visit.Visits;
-import net.fortuna.ical4j.data.CalendarOutputter;
-import net.fortuna.ical4j.model.Calendar;
-import net.fortuna.ical4j.model.ComponentList;
-import net.fortuna.ical4j.model.component.CalendarComponent;
-import net.fortuna.ical4j.model.component.VEvent;
-import net.fortuna.ical4j.model.property.Description;
-import net.fortuna.ical4j.model.property.DtStamp;
-import net.fortuna.ical4j.model.property.DtStart;
-import net.fortuna.ical4j.model.property.ProdId;
-import net.fortuna.ical4j.model.property.Summary;
-import net.fortuna.ical4j.model.property.Uid;
-import net.fortuna.ical4j.model.property.Url;
-import net.fortuna.ical4j.model.property.immutable.ImmutableTransp;
-import net.fortuna.ical4j.model.property.immutable.ImmutableVersion;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -72,32 +63,30 @@ record DaysInCalendar(StopWords words, Instant at, UnaryOperator<String> address
 	}
 
 	private VEvent event(String id, Temporal day, String summary, String description, String path) {
-		VEvent event = new VEvent(false);
-		event.add(new Uid(id + "@bigtree-registry"));
-		event.add(new DtStamp(this.at));
-		event.add(new DtStart<>(day));
-		event.add(new Summary(summary));
-		event.add(new Description(description));
-		event.add(new Url(URI.create(this.address.apply(path))));
-		event.add(ImmutableTransp.TRANSPARENT);
+		VEvent event = new VEvent();
+		event.setUid(id + "@bigtree-registry");
+		event.setDateTimeStamp(Date.from(this.at));
+		event.setDateStart(new DateStart(date(day)));
+		event.setSummary(summary);
+		event.setDescription(description);
+		event.setUrl(this.address.apply(path));
+		event.setTransparency(true);
 		return event;
 	}
 
+	/** A day has no time and no zone: it is that day wherever one is. */
+	private static ICalDate date(Temporal day) {
+		return (day instanceof LocalDate date)
+				? new ICalDate(new DateTimeComponents(date.getYear(), date.getMonthValue(), date.getDayOfMonth()),
+						false)
+				: new ICalDate(Date.from(Instant.from(day)), true);
+	}
+
 	private static byte[] write(Stream<VEvent> events) {
-		Calendar calendar = new Calendar(
-				new ComponentList<CalendarComponent>(events.map((event) -> (CalendarComponent) event).toList()));
-		calendar.add(new ProdId(PRODUCT));
-		calendar.add(ImmutableVersion.VERSION_2_0);
-		ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-		try {
-			// A calendar without a day is one too, though not by the letter of the
-			// grammar.
-			new CalendarOutputter(false).output(calendar, bytes);
-		}
-		catch (IOException ex) {
-			throw new UncheckedIOException(ex);
-		}
-		return bytes.toByteArray();
+		ICalendar calendar = new ICalendar();
+		calendar.setProductId(PRODUCT);
+		events.forEach(calendar::addEvent);
+		return Biweekly.write(calendar).go().getBytes(StandardCharsets.UTF_8);
 	}
 
 }
