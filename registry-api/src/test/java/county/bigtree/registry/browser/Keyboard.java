@@ -4,6 +4,7 @@ import java.util.function.BooleanSupplier;
 import java.util.regex.Pattern;
 
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.PlaywrightException;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -54,7 +55,7 @@ final class Keyboard {
 
 	/** Tabs on to one of several radio buttons and goes down to the choice. */
 	void choose(String name, String value) {
-		tab("focus on " + name, () -> name.equals(this.page.evaluate("document.activeElement.getAttribute('name')")));
+		tab("focus on " + name, () -> name.equals(look("document.activeElement.getAttribute('name')")));
 		for (int steps = 0; steps < 20; steps++) {
 			press((steps == 0) ? "Space" : "ArrowDown");
 			if (Boolean.TRUE.equals(this.page.evaluate("""
@@ -79,8 +80,7 @@ final class Keyboard {
 	}
 
 	void followTo(String address) {
-		tab("focus on a link to " + address,
-				() -> address.equals(this.page.evaluate("document.activeElement.getAttribute('href')")));
+		tab("focus on a link to " + address, () -> address.equals(look("document.activeElement.getAttribute('href')")));
 		enter();
 	}
 
@@ -108,12 +108,12 @@ final class Keyboard {
 	}
 
 	void tabToId(String id) {
-		tab("focus on " + id, () -> id.equals(this.page.evaluate("document.activeElement.id")));
+		tab("focus on " + id, () -> id.equals(look("document.activeElement.id")));
 	}
 
 	/** From the first stop of the page by all others to the first again. */
 	void goAround() {
-		this.page.evaluate("document.activeElement.blur()");
+		look("document.activeElement.blur()");
 		tabTo("Skip to the content");
 		tab("way out", () -> focused().startsWith("Skip to the content"));
 	}
@@ -121,7 +121,7 @@ final class Keyboard {
 	private void tab(String wanted, BooleanSupplier there) {
 		for (int tabs = 0; tabs < MOST_TABS; tabs++) {
 			press("Tab");
-			Object outline = this.page.evaluate("""
+			Object outline = look("""
 					(() => { const at = document.activeElement; if (at === document.body) return 'none needed';
 					const style = getComputedStyle(at); return style.outlineStyle + ' ' + style.outlineWidth; })()""");
 			assertThat(String.valueOf(outline)).as("outline of " + focused())
@@ -136,10 +136,21 @@ final class Keyboard {
 
 	/** By what a screen reader would call it, roughly: its label or its text. */
 	String focused() {
-		return String.valueOf(this.page.evaluate("""
+		return String.valueOf(look("""
 				(() => { const at = document.activeElement;
 				if (at.labels && at.labels.length) return at.labels[0].innerText.trim();
 				return (at.getAttribute('aria-label') || at.innerText || '').trim(); })()"""));
+	}
+
+	/** Once more on the next page, where the one that was looked at is being left. */
+	private Object look(String script) {
+		try {
+			return this.page.evaluate(script);
+		}
+		catch (PlaywrightException ex) {
+			this.page.waitForLoadState();
+			return this.page.evaluate(script);
+		}
 	}
 
 }
