@@ -88,12 +88,22 @@ public final class CommandLine {
 		try {
 			Map<String, Object> properties = new HashMap<>(WHILE_SERVING.contains(word) ? serving(options) : Map.of());
 			properties.put("registry.migrate-at-start", !WITHOUT_MIGRATING.contains(word));
-			return application(properties).run(options);
+			return application(properties).run(taking(word, options));
 		}
 		catch (RuntimeException ex) {
 			logger.debug("The register could not be opened", ex);
 			return null;
 		}
+	}
+
+	/** Where the schema is taken as it is found, nothing may want another one. */
+	private static String[] taking(String word, String[] options) {
+		if (!WITHOUT_MIGRATING.contains(word)) {
+			return options;
+		}
+		String[] taken = Arrays.copyOf(options, options.length + 1);
+		taken[options.length] = "--spring.jpa.hibernate.ddl-auto=none";
+		return taken;
 	}
 
 	/**
