@@ -100,7 +100,7 @@ def reads(counties):
             trees += [item['tree'] for item in standing['items']][:3]
             through = standing['recordedThrough']
             addresses += [f'{address}/titles', f'{address}/story', f'{address}/standing?limit=500',
-                          f'{address}/standing?asOf=2012-01-01', f'{address}/standing?knownAt={through}',
+                          f'{address}/standing?asOf=2012-01-01&limit=500', f'{address}/standing?knownAt={through}',
                           f'{address}/standing?knownAt={through}&asOf=2011-05-05', f'/counties/{county}/species/{one}']
     addresses += [f'/api/v1/species/{one}/standing' for one in sorted(species)]
     addresses += [f'/api/v1/trees/{tree}{end}' for tree in trees for end in ('', '/scores', '/measurements', '/story')]
