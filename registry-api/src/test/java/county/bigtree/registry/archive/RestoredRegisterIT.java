@@ -58,7 +58,7 @@ import static org.assertj.core.api.Assertions.assertThat;
  */
 @RegistryTest
 @TestPropertySource(properties = "registry.demo=true")
-class ArchiveIT {
+class RestoredRegisterIT {
 
 	/**
 	 * Of each address many can fill, whoever has no county's work reads one in so many.
