@@ -58,12 +58,21 @@ final class AllReads {
 		Set<String> addresses = new LinkedHashSet<>(filled("/api/v1/counties/{county}/openings"));
 		this.description.path("paths").properties().forEach((path) -> {
 			JsonNode get = path.getValue().path("get");
-			if (!get.isMissingNode() && !OTHERWISE.contains(path.getKey())) {
+			if (!get.isMissingNode() && !OTHERWISE.contains(path.getKey()) && !isLeftOut(path.getKey())) {
 				filled(path.getKey()).forEach((address) -> addresses.addAll(atTimes(address, get)));
 			}
 		});
 		PAGES.forEach((page) -> addresses.addAll(filled(page)));
 		return List.copyOf(addresses);
+	}
+
+	/**
+	 * PDF files hold when they were made, and whatever takes two variables, of which one
+	 * must belong to the other, is read at addresses of its own.
+	 */
+	private static boolean isLeftOut(String path) {
+		boolean book = path.contains("{county}") && path.contains("{species}");
+		return path.endsWith(".pdf") || !book && VARIABLE.matcher(path).results().count() > 1;
 	}
 
 	private List<String> atTimes(String address, JsonNode get) {
