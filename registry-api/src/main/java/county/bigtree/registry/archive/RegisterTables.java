@@ -27,7 +27,6 @@ final class RegisterTables {
 			Map.entry("changeable_table", "is made by the migrations"), Map.entry("access_token", "lets somebody in"),
 			Map.entry("invitation", "lets somebody in"),
 			Map.entry("invitation_role", "belongs to what lets somebody in"),
-			Map.entry("notice_secret", "signs the links in mails, and is made anew at the first need"),
 			Map.entry("password_reset", "lets somebody in"), Map.entry("spring_session", "lets somebody in"),
 			Map.entry("spring_session_attributes", "lets somebody in"),
 			Map.entry("sign_in_event", "tells who came from where, and holds people back: kept for half a year only"),
