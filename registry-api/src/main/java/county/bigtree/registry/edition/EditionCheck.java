@@ -1,7 +1,9 @@
 package county.bigtree.registry.edition;
 
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.UUID;
 
 import county.bigtree.registry.audit.Findings;
@@ -22,16 +24,18 @@ class EditionCheck implements RegisterCheck {
 
 	private final JdbcClient jdbc;
 
-	private final EditionFiles files;
-
-	EditionCheck(JdbcClient jdbc, EditionFiles files) {
+	EditionCheck(JdbcClient jdbc) {
 		this.jdbc = jdbc;
-		this.files = files;
 	}
 
 	@Override
 	public String subject() {
 		return "editions as they were published";
+	}
+
+	@Override
+	public OptionalLong expected() {
+		return OptionalLong.of(this.jdbc.sql("select count(*) from edition_publication").query(Long.class).single());
 	}
 
 	@Override
@@ -49,7 +53,7 @@ class EditionCheck implements RegisterCheck {
 	}
 
 	private void look(Published published, Findings findings) {
-		Map<String, byte @Nullable []> kept = this.files.digests(published.edition());
+		Map<String, byte @Nullable []> kept = digests(published.edition());
 		compare(published, "list", published.list(), kept, findings);
 		compare(published, "csv", published.csv(), kept, findings);
 		compare(published, "pdf", published.pdf(), kept, findings);
@@ -57,6 +61,17 @@ class EditionCheck implements RegisterCheck {
 			findings.add("Edition %s prints a head of the journal that is not on record".formatted(published.name()));
 		}
 		findings.looked();
+	}
+
+	/** The SHA-256 of each file kept, by form. */
+	private Map<String, byte @Nullable []> digests(UUID edition) {
+		Map<String, byte @Nullable []> digests = new HashMap<>();
+		this.jdbc.sql("select form, sha256(body) as digest from edition_file where edition = ?")
+			.param(edition)
+			.query((row) -> {
+				digests.put(row.getString("form"), row.getBytes("digest"));
+			});
+		return digests;
 	}
 
 	private static void compare(Published published, String form, byte @Nullable [] digest,

@@ -3,7 +3,6 @@ package county.bigtree.registry.edition;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
@@ -11,7 +10,6 @@ import java.util.UUID;
 
 import county.bigtree.registry.disclosure.Showings;
 import county.bigtree.registry.problem.Problem;
-import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.json.JsonMapper;
 
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -84,17 +82,6 @@ public class EditionFiles {
 			.query((row, number) -> row.getBytes("body"))
 			.optional()
 			.orElseThrow(() -> Problem.notFound("This edition is not published in this form."));
-	}
-
-	/** The SHA-256 of each file kept, by form. */
-	Map<String, byte @Nullable []> digests(UUID edition) {
-		Map<String, byte @Nullable []> digests = new HashMap<>();
-		this.jdbc.sql("select form, sha256(body) as digest from edition_file where edition = ?")
-			.param(edition)
-			.query((row) -> {
-				digests.put(row.getString("form"), row.getBytes("digest"));
-			});
-		return digests;
 	}
 
 	static byte[] sha256(byte[] bytes) {

@@ -8,6 +8,7 @@ import java.util.Objects;
 import county.bigtree.domain.review.Verdict;
 import county.bigtree.registry.measurement.KeptFigure;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -21,8 +22,19 @@ record AgreementOnRecord(List<KeptFigure> kept, @Nullable BigDecimal[] figures) 
 	private static final List<String> KINDS = List.of("girth", "height", "crown");
 
 	static AgreementOnRecord read(JsonMapper json, String kept, @Nullable String figures) {
-		return new AgreementOnRecord(KeptFigure.read(json, kept), json.readValue(
-				Objects.requireNonNullElse(figures, "[null, null, null, null, null, null]"), BigDecimal[].class));
+		return new AgreementOnRecord(KeptFigure.read(json, kept),
+				json.readTree(Objects.requireNonNullElse(figures, "[null, null, null, null, null, null]"))
+					.values()
+					.stream()
+					.map(AgreementOnRecord::figure)
+					.toArray(BigDecimal[]::new));
+	}
+
+	/**
+	 * Bodies of requests may hold no null in a list, but a figure may be lacking here.
+	 */
+	private static @Nullable BigDecimal figure(JsonNode node) {
+		return node.isNull() ? null : node.decimalValue();
 	}
 
 	/** What is wrong with it, for a sign-off of this verdict. */

@@ -33,11 +33,11 @@ enum Damage {
 
 	SEAL_FORGED_WITH_ITS_HASH(
 			"""
-					with forged as (select number, convert_to(regexp_replace(convert_from(body, 'UTF8'), '"hash":"..', '"hash":"00'),
+					with forged as (select number, convert_to(regexp_replace(convert_from(body, 'UTF8'), '"hash":"........', '"hash":"00000000'),
 					  'UTF8') as body from seal)
 					update seal s set body = f.body, hash = sha256(sha256(f.body)) from forged f
 					where f.number = s.number and s.number = 1""",
-			"was sealed with the hash 00"),
+			"was sealed with the hash 00000000"),
 
 	INSTANT_MOVED("update change set recorded_at = recorded_at - interval '1 hour' where seq = 30",
 			"its entry says otherwise"),

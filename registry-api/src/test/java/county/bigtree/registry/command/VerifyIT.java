@@ -127,7 +127,7 @@ class VerifyIT {
 		context.scan("county.bigtree.registry.journal", "county.bigtree.registry.rules",
 				"county.bigtree.registry.standing", "county.bigtree.registry.measurement",
 				"county.bigtree.registry.nomination", "county.bigtree.registry.signoff",
-				"county.bigtree.registry.photo");
+				"county.bigtree.registry.photo", "county.bigtree.registry.edition");
 		context.refresh();
 		return context;
 	}

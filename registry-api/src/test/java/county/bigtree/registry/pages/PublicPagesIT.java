@@ -86,8 +86,8 @@ class PublicPagesIT {
 
 	@Test
 	void findSpeciesCountiesAndTrees() throws Exception {
-		page("/?query=white oak")
-			.andExpect(content().string(containsString("/counties/larkmere/species/quercus-alba")));
+		// To the species in its one county, or over all that have it.
+		page("/?query=white oak").andExpect(content().string(containsString("/species/quercus-alba\"")));
 		page("/?query=larkm").andExpect(content().string(containsString("/counties/larkmere")));
 		page("/?query=LM-0001").andExpect(content().string(containsString("/trees/LM-0001")));
 		page("/?query=<b>nothing</b>").andExpect(content().string(containsString("&lt;b&gt;nothing&lt;/b&gt;")));
