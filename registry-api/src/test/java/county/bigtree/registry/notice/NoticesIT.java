@@ -244,9 +244,9 @@ class NoticesIT {
 
 	@Test
 	void sendsNothingOfARehearsal() throws Exception {
-		this.trees.county("rehearseland", "NTN");
-		TestPerson verifier = this.people.verifier("rehearseland");
-		TestTrees.Filed filed = file("rehearseland", 100);
+		this.trees.county("unsentland", "NTN");
+		TestPerson verifier = this.people.verifier("unsentland");
+		TestTrees.Filed filed = file("unsentland", 100);
 		this.trees
 			.ask(post("/api/v1/measurements/" + filed.measurement() + "/sign-offs?dryRun=true").content(CONFIRMED),
 					verifier)
@@ -335,9 +335,9 @@ class NoticesIT {
 	@Test
 	void keepsOldNewsAndPracticeAndClosedAccountsFromTheMail() throws Exception {
 		this.trees.county("oldland", "NTS");
-		this.trees.practiceCounty("practiceland", "NTT");
+		this.trees.practiceCounty("drillmailland", "NTT");
 		TestTrees.Filed old = file("oldland", 100);
-		TestTrees.Filed practice = file("practiceland", 100);
+		TestTrees.Filed practice = file("drillmailland", 100);
 		SendNotices sender = this.mails.sender(this.server);
 		later(Duration.ofDays(4), sender);
 		TestTrees.Filed closed = file("oldland", 100);
