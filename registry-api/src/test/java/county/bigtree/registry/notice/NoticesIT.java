@@ -120,10 +120,10 @@ class NoticesIT {
 
 	@Test
 	void tellsWhoIsToDoSomething() throws Exception {
-		this.trees.county("workland", "NTH");
-		TestPerson coordinator = this.people.coordinator("workland");
-		TestPerson verifier = this.people.verifier("workland");
-		TestTrees.Filed filed = file("workland", 100);
+		this.trees.county("handedland", "NTH");
+		TestPerson coordinator = this.people.coordinator("handedland");
+		TestPerson verifier = this.people.verifier("handedland");
+		TestTrees.Filed filed = file("handedland", 100);
 		move(filed, "{\"move\": \"assign\", \"verifier\": \"" + verifier.id() + "\"}", coordinator);
 		this.trees.ask(post("/api/v1/visits").content("""
 				{"tree": "%s", "purpose": "sign-off", "verifier": "%s", "notes": "ask for the key at the mill"}"""
