@@ -62,6 +62,9 @@ final class Presence {
 	static Schema<?> orNull(Schema<?> schema) {
 		if (schema.getTypes() != null && !schema.getTypes().contains("null")) {
 			schema.addType("null");
+			if (schema.getEnum() != null) {
+				schema.getEnum().add(null);
+			}
 			return schema;
 		}
 		Schema<?> nothing = new Schema<>();

@@ -1,6 +1,8 @@
 package county.bigtree.registry.http;
 
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 import org.springframework.http.MediaType;
 import org.springframework.web.HttpMediaTypeNotAcceptableException;
@@ -17,8 +19,22 @@ class AcceptedForms extends HeaderContentNegotiationStrategy {
 
 	@Override
 	public List<MediaType> resolveMediaTypes(NativeWebRequest request) throws HttpMediaTypeNotAcceptableException {
-		List<MediaType> forms = super.resolveMediaTypes(request).stream().filter((one) -> !isOfProblems(one)).toList();
+		List<MediaType> forms = super.resolveMediaTypes(request)
+			.stream()
+			.filter((one) -> !isOfProblems(one))
+			.map(AcceptedForms::withoutCharset)
+			.toList();
 		return forms.isEmpty() ? NONE : forms;
+	}
+
+	/** JSON has one encoding and no such parameter (RFC 8259, section 11). */
+	private static MediaType withoutCharset(MediaType accepted) {
+		if (accepted.getCharset() == null || !accepted.getSubtype().endsWith("json")) {
+			return accepted;
+		}
+		Map<String, String> others = new LinkedHashMap<>(accepted.getParameters());
+		others.keySet().removeIf("charset"::equalsIgnoreCase);
+		return new MediaType(accepted.getType(), accepted.getSubtype(), others);
 	}
 
 	private static boolean isOfProblems(MediaType accepted) {

@@ -2,6 +2,7 @@ package county.bigtree.registry.http;
 
 import java.util.Arrays;
 import java.util.Map;
+import java.util.Objects;
 
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
@@ -28,7 +29,7 @@ class StorableParameters implements HandlerInterceptor {
 		if (handler instanceof HandlerMethod method && !isSpared(request, method)) {
 			request.getParameterMap().forEach((name, values) -> {
 				require(name, name);
-				Arrays.stream(values).forEach((value) -> require(name, value));
+				Arrays.stream(values).filter(Objects::nonNull).forEach((value) -> require(name, value));
 			});
 		}
 		return true;
