@@ -19,8 +19,7 @@ class AcceptedForms extends HeaderContentNegotiationStrategy {
 
 	@Override
 	public List<MediaType> resolveMediaTypes(NativeWebRequest request) throws HttpMediaTypeNotAcceptableException {
-		List<MediaType> forms = super.resolveMediaTypes(request)
-			.stream()
+		List<MediaType> forms = super.resolveMediaTypes(request).stream()
 			.filter((one) -> !isOfProblems(one))
 			.map(AcceptedForms::withoutCharset)
 			.toList();
