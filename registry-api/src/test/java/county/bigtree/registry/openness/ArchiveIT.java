@@ -11,7 +11,10 @@ import java.util.Objects;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 
+import javax.xml.XMLConstants;
 import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.transform.stream.StreamSource;
+import javax.xml.validation.SchemaFactory;
 
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
@@ -25,6 +28,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
 import org.w3c.dom.NodeList;
+import org.xml.sax.SAXException;
 
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpHeaders;
@@ -47,6 +51,10 @@ class ArchiveIT {
 	private static final String COUNTY = "archiveland";
 
 	private static final String ADDRESS = "/exports/" + COUNTY + "/dwca.zip";
+
+	private static final String DARWIN_CORE_TEXT = "darwin-core-text.xsd";
+
+	private static final String ECOLOGICAL_METADATA = "eml-2.2.0-used.xsd";
 
 	private static final String DARWIN_CORE = "http://rs.tdwg.org/dwc/terms/";
 
@@ -127,6 +135,38 @@ class ArchiveIT {
 		assertThat(column(exact, "measurementDeterminedDate")).containsOnly("2024-05-02");
 	}
 
+	/** What the schemas hold, and where from, stands in each. */
+	@Test
+	void itsDescriptionsFollowTheirSchemas() throws Exception {
+		Map<String, String> files = files();
+		String meta = Objects.requireNonNull(files.get("meta.xml"));
+		String eml = Objects.requireNonNull(files.get("eml.xml"));
+		assertThat(faults(DARWIN_CORE_TEXT, meta)).isEmpty();
+		assertThat(faults(ECOLOGICAL_METADATA, eml)).isEmpty();
+		this.trees.county("archivebare", "ARB");
+		String bare = Objects.requireNonNull(files("/exports/archivebare/dwca.zip").get("eml.xml"));
+		assertThat(faults(ECOLOGICAL_METADATA, bare)).as("no tree, so no coverage").isEmpty();
+	}
+
+	/** A schema that takes everything would prove nothing. */
+	@Test
+	void theSchemasRefuseWhatTheStandardsDo() throws Exception {
+		Map<String, String> files = files();
+		String meta = Objects.requireNonNull(files.get("meta.xml"));
+		String eml = Objects.requireNonNull(files.get("eml.xml"));
+		assertThat(faults(DARWIN_CORE_TEXT, meta.replace("rowType", "rowKind"))).isNotEmpty();
+		assertThat(faults(DARWIN_CORE_TEXT, meta.replaceFirst("<coreid [^>]*/?>(</coreid>)?", ""))).isNotEmpty();
+		assertThat(faults(DARWIN_CORE_TEXT, meta.replaceFirst("index=\"0\"", "index=\"first\""))).isNotEmpty();
+		assertThat(faults(ECOLOGICAL_METADATA, eml.replaceFirst("packageId=\"[^\"]*\"", ""))).isNotEmpty();
+		assertThat(faults(ECOLOGICAL_METADATA, eml.replaceFirst("<pubDate>[^<]*", "<pubDate>some day"))).isNotEmpty();
+		assertThat(faults(ECOLOGICAL_METADATA, eml.replaceAll("contact>", "contract>"))).isNotEmpty();
+		assertThat(faults(ECOLOGICAL_METADATA, eml.replace("function=\"information\"", "function=\"news\"")))
+			.isNotEmpty();
+		assertThat(faults(ECOLOGICAL_METADATA, eml.replaceFirst("(<northBoundingCoordinate>)", "$11")))
+			.as("north of the pole")
+			.isNotEmpty();
+	}
+
 	/**
 	 * Order and presence by the sequences of Ecological Metadata Language 2.2.0, modules
 	 * eml-resource, eml-dataset and eml-coverage.
@@ -170,13 +210,37 @@ class ArchiveIT {
 		this.mvc.perform(get("/exports/archivepractice/dwca.zip")).andExpect(status().isNotFound());
 	}
 
+	private static List<String> faults(String schema, String xml) throws Exception {
+		List<String> faults = new ArrayList<>();
+		SchemaFactory schemas = SchemaFactory.newInstance(XMLConstants.W3C_XML_SCHEMA_NS_URI);
+		schemas.setProperty(XMLConstants.ACCESS_EXTERNAL_SCHEMA, "file");
+		try {
+			schemas.newSchema(ArchiveIT.class.getResource(schema))
+				.newValidator()
+				.validate(new StreamSource(new StringReader(xml)));
+		}
+		catch (SAXException ex) {
+			faults.add(String.valueOf(ex.getMessage()));
+		}
+		return faults;
+	}
+
 	private MockHttpServletResponse answer() throws Exception {
-		return this.mvc.perform(get(ADDRESS)).andExpect(status().isOk()).andReturn().getResponse();
+		return answer(ADDRESS);
+	}
+
+	private MockHttpServletResponse answer(String address) throws Exception {
+		return this.mvc.perform(get(address)).andExpect(status().isOk()).andReturn().getResponse();
 	}
 
 	private Map<String, String> files() throws Exception {
+		return files(ADDRESS);
+	}
+
+	private Map<String, String> files(String address) throws Exception {
 		Map<String, String> files = new LinkedHashMap<>();
-		try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(answer().getContentAsByteArray()))) {
+		try (ZipInputStream zip = new ZipInputStream(
+				new ByteArrayInputStream(answer(address).getContentAsByteArray()))) {
 			for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
 				files.put(entry.getName(), new String(zip.readAllBytes(), StandardCharsets.UTF_8));
 			}

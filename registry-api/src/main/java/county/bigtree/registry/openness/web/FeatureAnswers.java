@@ -1,20 +1,20 @@
 package county.bigtree.registry.openness.web;
 
-import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.openness.OpenDataSettings;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Component;
 
 /**
- * Collections of features and single ones, with their links.
+ * Collections of features and single ones, with their links. Pages tell no timeStamp,
+ * which the standard leaves open (17-069r4, 7.15.8): a page is the same to the byte, and
+ * its entity tag holds, as long as nothing in it changed. The header Date says when it
+ * was made.
  */
 @Component
 class FeatureAnswers {
@@ -25,12 +25,9 @@ class FeatureAnswers {
 
 	private final OpenDataSettings settings;
 
-	private final RegisterClock clock;
-
-	FeatureAnswers(FeatureLinks links, OpenDataSettings settings, RegisterClock clock) {
+	FeatureAnswers(FeatureLinks links, OpenDataSettings settings) {
 		this.links = links;
 		this.settings = settings;
-		this.clock = clock;
 	}
 
 	/**
@@ -53,7 +50,6 @@ class FeatureAnswers {
 		addLicense(around);
 		Map<String, Object> page = new LinkedHashMap<>();
 		page.put("type", "FeatureCollection");
-		page.put("timeStamp", now().toString());
 		if (matched != null) {
 			page.put("numberMatched", matched);
 		}
@@ -84,10 +80,6 @@ class FeatureAnswers {
 		if (license != null) {
 			around.add(Map.of("href", license, "rel", "license", "title", "The licence of the data"));
 		}
-	}
-
-	private Instant now() {
-		return this.clock.now().truncatedTo(ChronoUnit.SECONDS);
 	}
 
 }

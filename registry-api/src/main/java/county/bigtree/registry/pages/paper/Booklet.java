@@ -4,11 +4,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 
 import county.bigtree.registry.species.Species;
 import county.bigtree.registry.standing.StandingPage;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The rankings of a county's species, in the order of their common names, and the index
@@ -35,8 +33,15 @@ public record Booklet(List<Chapter> chapters) {
 		return this.chapters.stream().mapToInt((chapter) -> chapter.items().size()).sum();
 	}
 
+	/** Each species by its common name. */
+	public List<Side> contents() {
+		return Side.of(this.chapters.stream()
+			.map((chapter) -> new Entry(chapter.species().commonName(), false, chapter.anchor()))
+			.toList());
+	}
+
 	/** Every species by its common and by its scientific name. */
-	public List<Entry> index() {
+	public List<Side> index() {
 		List<Entry> entries = new ArrayList<>();
 		this.chapters.forEach((chapter) -> {
 			entries.add(new Entry(chapter.species().commonName(), false, chapter.anchor()));
@@ -45,7 +50,7 @@ public record Booklet(List<Chapter> chapters) {
 			}
 		});
 		entries.sort(Comparator.comparing(Entry::name, String.CASE_INSENSITIVE_ORDER).thenComparing(Entry::anchor));
-		return entries;
+		return Side.of(entries);
 	}
 
 	/**
@@ -58,6 +63,11 @@ public record Booklet(List<Chapter> chapters) {
 
 		public String anchor() {
 			return "s-" + this.species.key();
+		}
+
+		/** Whether several hold the title, each of them then a co-champion. */
+		public boolean shared() {
+			return this.items.stream().filter((item) -> item.title() != null).count() > 1;
 		}
 
 		/** Whether it is short enough to stand on one page. */
@@ -73,11 +83,6 @@ public record Booklet(List<Chapter> chapters) {
 				.or(() -> this.items.stream().findFirst());
 		}
 
-		/** The tree that leads, where it may be shown as itself. */
-		@Nullable UUID leaderShown() {
-			return leader().filter((item) -> item.figures().listed()).map((item) -> item.scored().tree()).orElse(null);
-		}
-
 	}
 
 	/**
@@ -87,6 +92,30 @@ public record Booklet(List<Chapter> chapters) {
 	 * @param anchor of the chapter
 	 */
 	public record Entry(String name, boolean scientific, String anchor) {
+	}
+
+	/**
+	 * Lines of one page in two columns, of which the left one is read first.
+	 */
+	public record Side(List<Entry> left, List<Entry> right) {
+
+		/** So many lines of the index stand below each other on Letter. */
+		private static final int LINES = 54;
+
+		static List<Side> of(List<Entry> entries) {
+			List<Side> sides = new ArrayList<>();
+			for (int at = 0; at < entries.size(); at += 2 * LINES) {
+				int end = Math.min(entries.size(), at + 2 * LINES);
+				int middle = at + (end - at + 1) / 2;
+				sides.add(new Side(entries.subList(at, middle), entries.subList(middle, end)));
+			}
+			return sides;
+		}
+
+		public List<List<Entry>> columns() {
+			return List.of(this.left, this.right);
+		}
+
 	}
 
 }

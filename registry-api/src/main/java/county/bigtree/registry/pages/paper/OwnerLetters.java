@@ -57,6 +57,7 @@ class OwnerLetters {
 		model.put("practice", where.path("practice").asBoolean(false));
 		model.put("tag", tag);
 		model.put("name", owner.path("name").asString(""));
+		model.put("called", called(owner.path("name").asString("")));
 		model.put("contact", owner.path("contact").asString(""));
 		model.put("popularName", tree.path("popularName").asString(""));
 		model.put("species", this.species.get(tree.path("species").asString("")));
@@ -72,6 +73,11 @@ class OwnerLetters {
 		model.put("today", words.day(words.today().toString()));
 		model.put("coordinator", coordinator.creditName());
 		return model;
+	}
+
+	/** A name within a line: a family's or a company's article is small there. */
+	private static String called(String name) {
+		return name.startsWith("The ") ? "the " + name.substring("The ".length()) : name;
 	}
 
 	/** The last change of a title of the tree that its story tells. */

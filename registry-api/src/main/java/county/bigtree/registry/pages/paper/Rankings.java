@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 import county.bigtree.registry.county.ReadCounties;
 import county.bigtree.registry.journal.RegisterClock;
@@ -38,6 +40,9 @@ class Rankings {
 
 	/** No species of a county has more. */
 	private static final int ALL = 100_000;
+
+	/** More dots than these make no map. */
+	private static final int MAPPED = 2_000;
 
 	private final JdbcClient jdbc;
 
@@ -96,7 +101,7 @@ class Rankings {
 						.param(county.key())
 						.query(String.class)
 						.list()).values().stream().collect(Collectors.toMap(Species::key, Species::commonName)));
-		addMap(county, booklet, model);
+		model.put("maps", maps(county, booklet));
 		return model;
 	}
 
@@ -118,26 +123,43 @@ class Rankings {
 		return Booklet.of(chapters);
 	}
 
-	/** The leaders where the public may see them today. */
-	private void addMap(ReadCounties.County county, Booklet booklet, Map<String, @Nullable Object> model) {
-		List<UUID> leaders = booklet.chapters()
-			.stream()
-			.map(Booklet.Chapter::leaderShown)
-			.filter(Objects::nonNull)
-			.map(Objects::requireNonNull)
-			.toList();
-		Map<UUID, ReadPlaces.Place> places = this.reads.places().of(leaders);
-		List<MapPicture.Placed> placed = new ArrayList<>();
-		booklet.chapters().forEach((chapter) -> {
-			ReadPlaces.Place place = places.get(chapter.leaderShown());
-			if (place != null) {
-				placed.add(this.reads.map()
-					.placed(Objects.requireNonNull(chapter.leader().orElseThrow().figures().tag()),
-							chapter.species().commonName(), place));
+	/**
+	 * Where the public may see the leaders today, and where all trees if they are not too
+	 * many to tell apart.
+	 */
+	private List<BookletMap> maps(ReadCounties.County county, Booklet booklet) {
+		List<BookletMap> maps = new ArrayList<>();
+		List<MapPicture.Placed> leaders = placed(booklet, (chapter) -> chapter.leader().stream());
+		add(maps, "map", county, booklet.chapters().size(), leaders);
+		if (booklet.trees() <= MAPPED) {
+			List<MapPicture.Placed> all = placed(booklet, (chapter) -> chapter.items().stream());
+			if (all.size() > leaders.size()) {
+				add(maps, "trees", county, booklet.trees(), all);
 			}
-		});
-		model.put("map", this.reads.map().of(county, placed));
-		model.put("placed", placed.size());
+		}
+		return maps;
+	}
+
+	private void add(List<BookletMap> maps, String anchor, ReadCounties.County county, int all,
+			List<MapPicture.Placed> placed) {
+		MapPicture picture = this.reads.map().of(county, placed);
+		if (picture != null) {
+			maps.add(BookletMap.of(anchor, picture, all, placed, maps.isEmpty()));
+		}
+	}
+
+	/** Those of some trees of each chapter that may be shown at a place. */
+	private List<MapPicture.Placed> placed(Booklet booklet, Function<Booklet.Chapter, Stream<StandingPage.Item>> some) {
+		Map<UUID, ReadPlaces.Place> places = this.reads.places()
+			.of(booklet.chapters().stream().flatMap(some).map((item) -> item.scored().tree()).toList());
+		return booklet.chapters()
+			.stream()
+			.flatMap((chapter) -> some.apply(chapter)
+				.filter((item) -> item.figures().listed())
+				.flatMap((item) -> Stream.ofNullable(places.get(item.scored().tree()))
+					.map((place) -> this.reads.map()
+						.placed(Objects.requireNonNull(item.figures().tag()), chapter.species().commonName(), place))))
+			.toList();
 	}
 
 	/**

@@ -111,7 +111,7 @@ class CertificateIT {
 			assertThat(pdf.bookmarks()).containsSubsequence("Rules", "Rankings", "white oak", "What changed in a year",
 					"Index of species");
 			assertThat(pdf.text()).contains(
-					"1 not shown, at the owner's wish champion 200.0 80.0 40.0 290.00 2 March 2026",
+					"1 not shown, at the owner's wish co-champion 200.0 80.0 40.0 290.00 2 March 2026",
 					"2 HNR-0002 co-champion 198.0", "3 HNR-0003 120.0",
 					"Trees within 5 points of the leader share the title.", "Because a measurement was signed off",
 					"HNR-0002 became co-champion");
