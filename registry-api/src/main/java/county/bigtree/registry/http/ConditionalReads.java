@@ -23,9 +23,10 @@ import org.springframework.web.util.ContentCachingResponseWrapper;
  */
 @Component
 @Order(Ordered.LOWEST_PRECEDENCE - 100)
-class ConditionalReads extends OncePerRequestFilter {
+public class ConditionalReads extends OncePerRequestFilter {
 
-	private static final String PUBLIC = "public, max-age=0, must-revalidate";
+	/** How long what anyone may read may be kept. */
+	public static final String PUBLIC = "public, max-age=0, must-revalidate";
 
 	private static final String PRIVATE = "private, no-store";
 

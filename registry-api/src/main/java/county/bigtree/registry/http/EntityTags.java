@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * Strong entity tags (RFC 9110, 8.8.3): a hash of the bytes sent, behind the revision
  * where the resource has one.
  */
-final class EntityTags {
+public final class EntityTags {
 
 	private static final String REVISION = EntityTags.class.getName() + ".revision";
 
@@ -42,7 +42,7 @@ final class EntityTags {
 	}
 
 	/** Compares as If-None-Match asks: weakly, against each tag of the list. */
-	static boolean matches(String ifNoneMatch, String etag) {
+	public static boolean matches(String ifNoneMatch, String etag) {
 		return Arrays.stream(ifNoneMatch.split(","))
 			.map(String::trim)
 			.anyMatch(

@@ -2,6 +2,7 @@ package county.bigtree.registry.http;
 
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.util.regex.Pattern;
 import java.util.zip.GZIPOutputStream;
 
 import jakarta.servlet.http.HttpServletRequest;
@@ -15,10 +16,12 @@ import org.springframework.http.HttpHeaders;
  * representation than the plain one, so its strong tag is another, too: it ends in
  * {@code g} (8.8.3.3).
  */
-final class Packed {
+public final class Packed {
 
 	/** Below it, what is won is little. */
 	private static final int LEAST = 2048;
+
+	private static final Pattern TAKES_GZIP = Pattern.compile("(?i).*\\bgzip\\b(?!\\s*;\\s*q=0(\\.0*)?\\s*(,|$)).*");
 
 	private Packed() {
 	}
@@ -30,9 +33,9 @@ final class Packed {
 	}
 
 	/** Takes no account of weights but that of a refusal: who names gzip gets it. */
-	private static boolean isTaken(HttpServletRequest request) {
+	public static boolean isTaken(HttpServletRequest request) {
 		String accepted = request.getHeader(HttpHeaders.ACCEPT_ENCODING);
-		return accepted != null && accepted.matches("(?i).*\\bgzip\\b(?!\\s*;\\s*q=0(\\.0*)?\\s*(,|$)).*");
+		return accepted != null && TAKES_GZIP.matcher(accepted).matches();
 	}
 
 	private static boolean isText(@Nullable String type) {

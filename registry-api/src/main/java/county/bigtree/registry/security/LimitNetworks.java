@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.time.Duration;
 import java.util.Optional;
 
-import county.bigtree.registry.http.ClientNetwork;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
 import county.bigtree.registry.problem.ProblemType;
@@ -21,19 +20,19 @@ import org.springframework.web.filter.OncePerRequestFilter;
  */
 class LimitNetworks extends OncePerRequestFilter {
 
-	private final Allowance allowance;
+	private final NetworkAllowance allowance;
 
 	private final ProblemAnswers answers;
 
-	LimitNetworks(RequestLimits limits, ProblemAnswers answers) {
-		this.allowance = new Allowance(limits.networkPerSecond(), limits.networkBurst());
+	LimitNetworks(NetworkAllowance allowance, ProblemAnswers answers) {
+		this.allowance = allowance;
 		this.answers = answers;
 	}
 
 	@Override
 	protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
 			throws ServletException, IOException {
-		Optional<Duration> pause = this.allowance.ask(ClientNetwork.of(request));
+		Optional<Duration> pause = this.allowance.ask(request);
 		if (pause.isPresent()) {
 			this.answers.write(tooMany(pause.get()), request, response);
 		}

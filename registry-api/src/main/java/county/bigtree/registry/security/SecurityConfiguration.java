@@ -63,11 +63,11 @@ class SecurityConfiguration {
 
 	private final LimitNetworks limitNetworks;
 
-	SecurityConfiguration(ProblemAnswers answers, PublicAddress address, MapTiles tiles, RequestLimits limits) {
+	SecurityConfiguration(ProblemAnswers answers, PublicAddress address, MapTiles tiles, NetworkAllowance allowance) {
 		this.tiles = tiles;
 		this.answers = answers;
 		this.address = address;
-		this.limitNetworks = new LimitNetworks(limits, answers);
+		this.limitNetworks = new LimitNetworks(allowance, answers);
 	}
 
 	/**
