@@ -7,6 +7,8 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
@@ -114,6 +116,30 @@ class HardenedServiceIT {
 		assertThat(answer.body()).contains("/problems/too-many-requests");
 		assertThat(policy(answer)).contains("default-src 'none'");
 		assertThat(send(from("203.0.113.5", "/api/v1/counties").GET()).statusCode()).isEqualTo(200);
+	}
+
+	@Test
+	void holdsBackWhoReadsKeptAnswersAndSendsTheirHeadersAlike() throws Exception {
+		this.trees.county("keptlimits", "KFP");
+		String path = "/api/v1/counties/keptlimits/standings";
+		HttpResponse<String> made = send(from("203.0.113.6", path).GET());
+		HttpResponse<String> answer = made;
+		int served = 0;
+		while (answer.statusCode() == 200 && served < 60) {
+			served++;
+			assertThat(answer.body()).isEqualTo(made.body());
+			assertThat(withoutDate(answer)).isEqualTo(withoutDate(made));
+			answer = send(from("203.0.113.6", path).GET());
+		}
+		assertThat(answer.statusCode()).isEqualTo(429);
+		assertThat(served).isBetween(20, 59);
+		assertThat(send(from("203.0.113.7", path).GET()).statusCode()).isEqualTo(200);
+	}
+
+	private static Map<String, List<String>> withoutDate(HttpResponse<String> answer) {
+		Map<String, List<String>> headers = new TreeMap<>(answer.headers().map());
+		headers.remove("date");
+		return headers;
 	}
 
 	@Test
