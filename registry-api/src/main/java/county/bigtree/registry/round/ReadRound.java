@@ -15,6 +15,7 @@ import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
 import county.bigtree.registry.tree.OpenPlace;
+import county.bigtree.registry.visit.Assignments;
 import county.bigtree.registry.visit.Visits;
 import org.jspecify.annotations.Nullable;
 
@@ -23,8 +24,9 @@ import org.springframework.transaction.annotation.Transactional;
 
 /**
  * Puts the trees at which there is something to do in the order of a short way: those of
- * the open visits, and if wished those that are due to be measured again. That their
- * exact places are read is noted for each.
+ * the open visits, those with a filing that is assigned to the actor and has no visit
+ * yet, and if wished those that are due to be measured again. That their exact places are
+ * read is noted for each.
  */
 @Service
 public class ReadRound {
@@ -39,8 +41,11 @@ public class ReadRound {
 
 	private final OpenPlace places;
 
-	ReadRound(Visits visits, ListDue due, OpenPlace places) {
+	private final Assignments assignments;
+
+	ReadRound(Visits visits, Assignments assignments, ListDue due, OpenPlace places) {
 		this.visits = visits;
+		this.assignments = assignments;
 		this.due = due;
 		this.places = places;
 	}
@@ -55,6 +60,11 @@ public class ReadRound {
 		this.visits.list(actor, question.county(), question.mine(), true, FIRST, MOST)
 			.forEach((visit) -> tree(trees, visit.tree(), visit.tag(), visit.species(), visit.county()).visits()
 				.add(visit));
+		this.assignments.of(actor, FIRST, MOST)
+			.stream()
+			.filter((one) -> one.visit() == null
+					&& (question.county() == null || one.county().equals(question.county())))
+			.forEach((one) -> tree(trees, one.tree(), one.tag(), one.species(), one.county()).filings().add(one));
 		if (question.due()) {
 			due(actor, question.county())
 				.forEach((one) -> tree(trees, one.tree(), one.tag(), one.species(), county(question)).due().add(one));
@@ -64,7 +74,7 @@ public class ReadRound {
 
 	private static Tree tree(Map<UUID, Tree> trees, UUID id, String tag, String species, String county) {
 		return trees.computeIfAbsent(id,
-				(key) -> new Tree(id, tag, species, county, new ArrayList<>(), new ArrayList<>()));
+				(key) -> new Tree(id, tag, species, county, new ArrayList<>(), new ArrayList<>(), new ArrayList<>()));
 	}
 
 	private List<Due> due(Actor actor, @Nullable String county) {
@@ -129,9 +139,11 @@ public class ReadRound {
 	/**
 	 * A tree at which there is something to do.
 	 *
+	 * @param filings those assigned to the actor for which no visit of theirs is planned
 	 * @param due why it is to be measured again: none or one
 	 */
-	public record Tree(UUID id, String tag, String species, String county, List<Visits.Visit> visits, List<Due> due) {
+	public record Tree(UUID id, String tag, String species, String county, List<Visits.Visit> visits,
+			List<Assignments.Assignment> filings, List<Due> due) {
 	}
 
 	/**

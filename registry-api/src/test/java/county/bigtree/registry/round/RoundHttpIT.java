@@ -85,6 +85,36 @@ class RoundHttpIT {
 	}
 
 	@Test
+	void passesFilingsAssignedToOneselfThatHaveNoVisit() throws Exception {
+		this.trees.county("roundassigned", "RNE");
+		TestPerson coordinator = this.people.coordinator("roundassigned");
+		TestPerson verifier = this.people.verifier("roundassigned");
+		TestTrees.Filed filed = this.trees.standing("roundassigned", 200, "2024-05-02");
+		String again = JsonPath.read(this.trees
+			.ask(post("/api/v1/trees/" + filed.tree() + "/measurements")
+				.content(TestTrees.measurement(201, "2024-06-02")), filed.filer())
+			.andExpect(status().isCreated())
+			.andReturn()
+			.getResponse()
+			.getContentAsString(), "$.id");
+		String move = "{\"move\": \"assign\", \"verifier\": \"%s\"}".formatted(verifier.id());
+		this.trees.decide("/api/v1/measurements/" + again, "/moves", move, coordinator).andExpect(status().isOk());
+		ask("/api/v1/visits/round", verifier).andExpect(jsonPath("$.stops.length()").value(1))
+			.andExpect(jsonPath("$.stops[0].tree").value(filed.tree()))
+			.andExpect(jsonPath("$.stops[0].visits").isEmpty())
+			.andExpect(jsonPath("$.stops[0].filings[0].measurement").value(again))
+			.andExpect(jsonPath("$.stops[0].filings[0].kind").value("remeasurement"))
+			.andExpect(jsonPath("$.stops[0].place.latitude").value(40.1));
+		ask("/api/v1/visits/round?county=roundland", verifier).andExpect(jsonPath("$.stops").isEmpty());
+		ask("/api/v1/visits/round", coordinator).andExpect(jsonPath("$.stops").isEmpty());
+		assertThat(read(gpx("roundassigned", "", verifier), "desc"))
+			.isEqualTo("white oak: Sign off what was measured 2024-06-02");
+		plan(coordinator, filed.tree(), verifier, "");
+		ask("/api/v1/visits/round", verifier).andExpect(jsonPath("$.stops[0].filings").isEmpty())
+			.andExpect(jsonPath("$.stops[0].visits.length()").value(1));
+	}
+
+	@Test
 	void isWrittenInGpxByItsSchema() throws Exception {
 		this.trees.county("roundgpx", "RNB");
 		TestPerson coordinator = this.people.coordinator("roundgpx");

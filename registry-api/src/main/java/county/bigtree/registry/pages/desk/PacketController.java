@@ -97,12 +97,14 @@ class PacketController {
 		return model;
 	}
 
-	/** A visit, or a tree that is due and lies on the way. */
+	/** A visit, or a tree on the way with a filing to sign off or that is due. */
 	private Map<String, @Nullable Object> stop(Map<?, ?> listed, Api api, Units units) {
 		Map<String, @Nullable Object> stop = (listed.get("id") instanceof String id) ? packet(id, api, units)
-				: due(String.valueOf(listed.get("tag")), api, units);
+				: without(String.valueOf(listed.get("tag")), api, units);
 		stop.put("leg", listed.get("leg"));
 		stop.put("due", listed.get("due"));
+		stop.put("purpose",
+				(listed.get("filings") instanceof List<?> filings && !filings.isEmpty()) ? "sign-off" : "remeasure");
 		return stop;
 	}
 
@@ -112,7 +114,8 @@ class PacketController {
 		return new HashMap<>(model);
 	}
 
-	private Map<String, @Nullable Object> due(String tag, Api api, Units units) {
+	/** The packet of a tree for which no visit is planned. */
+	private Map<String, @Nullable Object> without(String tag, Api api, Units units) {
 		ExtendedModelMap model = new ExtendedModelMap();
 		AtTree at = AtTree.read(api, tag);
 		this.desks.open(at.county(), units, model);

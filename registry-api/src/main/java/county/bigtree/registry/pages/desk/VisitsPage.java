@@ -100,7 +100,9 @@ class VisitsPage {
 		}
 	}
 
-	/** What there is to do at a stop: its visits, or that the tree is due. */
+	/**
+	 * What there is to do at a stop: its visits, filings to sign off, or that it is due.
+	 */
 	private static List<Map<String, @Nullable Object>> at(JsonNode stop,
 			Map<String, Map<String, @Nullable Object>> visits, DeskWords words) {
 		List<Map<String, @Nullable Object>> here = new ArrayList<>();
@@ -116,6 +118,7 @@ class VisitsPage {
 		}
 		Map<String, @Nullable Object> first = here.get(0);
 		first.put("due", plain.get("due"));
+		first.put("filings", plain.get("filings"));
 		first.put("leg", words.distance(stop.path("metresFromLast").asDouble()));
 		here.forEach((one) -> one.put("place", plain.get("place")));
 		return here;

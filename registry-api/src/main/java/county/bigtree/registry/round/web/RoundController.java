@@ -12,6 +12,7 @@ import county.bigtree.registry.desk.Due;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.round.ReadRound;
 import county.bigtree.registry.tree.OpenPlace;
+import county.bigtree.registry.visit.Assignments;
 import county.bigtree.registry.visit.Visits;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.tags.Tag;
@@ -37,7 +38,7 @@ class RoundController {
 	@GetMapping("/api/v1/visits/round")
 	@Access(Who.VERIFIER)
 	@Operation(operationId = "getRound",
-			summary = "Where to go in an order that makes a short way: the open visits, for coordinators also what is due; that exact places were read is noted")
+			summary = "Where to go in an order that makes a short way: the open visits, filings assigned to you without a visit, for coordinators also what is due; that exact places were read is noted")
 	RoundJson round(@RequestParam(required = false) @Nullable String county,
 			@RequestParam(defaultValue = "false") boolean mine, @RequestParam(defaultValue = "false") boolean due,
 			@RequestParam(required = false) @Nullable String from, Actor actor) {
@@ -69,15 +70,19 @@ class RoundController {
 	 *
 	 * @param place where it stands; null where one may not read it
 	 * @param metresFromLast from the stop before, or from where one sets out
+	 * @param filings those assigned to whoever asks, for which no visit of theirs is
+	 * planned
 	 * @param due why it is to be measured again, if it is and that was asked for
 	 */
 	record StopJson(UUID tree, String tag, String species, String county, OpenPlace.@Nullable ExactPlace place,
-			@Nullable BigDecimal metresFromLast, List<TaskJson> visits, @Nullable AgainJson due) {
+			@Nullable BigDecimal metresFromLast, List<TaskJson> visits, List<ToSignOffJson> filings,
+			@Nullable AgainJson due) {
 
 		static StopJson of(ReadRound.Tree tree, OpenPlace.@Nullable ExactPlace place,
 				@Nullable BigDecimal metresFromLast) {
 			return new StopJson(tree.id(), tree.tag(), tree.species(), tree.county(), place, metresFromLast,
 					tree.visits().stream().map(TaskJson::from).toList(),
+					tree.filings().stream().map(ToSignOffJson::from).toList(),
 					tree.due().stream().findFirst().map(AgainJson::from).orElse(null));
 		}
 
@@ -92,6 +97,19 @@ class RoundController {
 		static TaskJson from(Visits.Visit visit) {
 			return new TaskJson(visit.id(), visit.purpose(), visit.verifierName(), visit.byWhen(), visit.arrangedOn(),
 					visit.arrangedAt(), visit.notes());
+		}
+
+	}
+
+	/**
+	 * A filing to sign off there.
+	 *
+	 * @param kind nomination or remeasurement
+	 */
+	record ToSignOffJson(UUID measurement, String kind, LocalDate measuredOn, Instant assignedAt) {
+
+		static ToSignOffJson from(Assignments.Assignment filing) {
+			return new ToSignOffJson(filing.measurement(), filing.kind(), filing.measuredOn(), filing.assignedAt());
 		}
 
 	}

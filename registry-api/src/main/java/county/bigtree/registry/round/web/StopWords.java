@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import county.bigtree.registry.desk.Due;
 import county.bigtree.registry.round.ReadRound;
 import county.bigtree.registry.species.Species;
+import county.bigtree.registry.visit.Assignments;
 import county.bigtree.registry.visit.Visits;
 
 import org.springframework.context.MessageSource;
@@ -20,8 +21,13 @@ record StopWords(MessageSource messages, Map<String, Species> species) {
 
 	/** What there is to do at a tree, and by when. */
 	String toDo(ReadRound.Tree tree) {
-		return say("round.todo", name(tree.species()), String.join("; ",
-				Stream.concat(tree.visits().stream().map(this::task), tree.due().stream().map(this::task)).toList()));
+		return say("round.todo", name(tree.species()),
+				String.join("; ",
+						Stream
+							.of(tree.visits().stream().map(this::task), tree.filings().stream().map(this::task),
+									tree.due().stream().map(this::task))
+							.flatMap((tasks) -> tasks)
+							.toList()));
 	}
 
 	/** How to find it, and whether one may. */
@@ -46,6 +52,10 @@ record StopWords(MessageSource messages, Map<String, Species> species) {
 	String task(Visits.Visit visit) {
 		String purpose = say("visit.purpose." + visit.purpose());
 		return (visit.byWhen() != null) ? say("round.by", purpose, visit.byWhen().toString()) : purpose;
+	}
+
+	private String task(Assignments.Assignment filing) {
+		return say("round.filing", filing.measuredOn().toString());
 	}
 
 	String task(Due due) {

@@ -92,6 +92,9 @@ class VisitPagesIT {
 		String signOff = "/measurements/" + filed.measurement() + "/sign-off";
 		assertThat(field.open("/visits")).contains("Assigned to you, without a visit", signOff,
 				"/visits/plan?tree=VAS-0001", "/desk/pagesassigned/photos");
+		assertThat(field.open("/visits?order=walk")).contains("<polyline",
+				"Assigned to you, without a visit: measured 2 May 2024", "/trees/VAS-0001");
+		this.trees.ask(get("/visits.pdf?order=walk"), verifier).andExpect(status().isOk());
 		field.fill("/visits/plan", "tree", "VAS-0001", "purpose", "sign-off").taken();
 		this.trees.ask(get("/api/v1/assignments"), verifier).andExpect(jsonPath("$.items[0].visit").isNotEmpty());
 		assertThat(field.open("/visits")).doesNotContain("without a visit");
