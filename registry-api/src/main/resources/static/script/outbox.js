@@ -109,7 +109,7 @@
   }
 
   async function sendPhotos(filing, session) {
-    const measurement = await measurementOf(filing.at);
+    const measurement = await measurementOf(filing);
     if (measurement.held) {
       return measurement.held;
     }
@@ -135,9 +135,13 @@
     return null;
   }
 
-  /** The photos go with the measurement that the filing brought. */
-  async function measurementOf(at) {
-    const [, kind, id] = at.match(/^\/(nominations|measurements)\/([^/?]+)/) ?? [];
+  /** The photos go with the measurement that the filing brought, or that it signs off on. */
+  async function measurementOf(filing) {
+    const signed = filing.address.match(/^\/measurements\/([^/?]+)\/sign-off$/);
+    if (signed) {
+      return { id: signed[1] };
+    }
+    const [, kind, id] = filing.at.match(/^\/(nominations|measurements)\/([^/?]+)/) ?? [];
     if (kind !== 'nominations') {
       return { id };
     }

@@ -1,6 +1,7 @@
 // Where a verifier signs off or tells of a visit: the entries of a method as soon as it is chosen; kept on the phone until sent.
-import { able } from './offline.js';
+import { able, owner } from './offline.js';
 import { byPhone, opened, tellRefusal } from './phone.js';
+import { choosePhotos } from './photos-kept.js';
 import { chooseMethods, showMethod, work } from './readings.js';
 
 // Of the page as it is now, not as it was.
@@ -9,10 +10,15 @@ const OWN = new Set(['_csrf', 'seen']);
 for (const form of document.querySelectorAll('form.sign-off, form.decide')) {
   chooseMethods(form);
   const worked = work(form);
-  byPhone(form, (button) => button?.value === 'sign' || button?.value === 'decide');
+  const photos = choosePhotos(form);
+  byPhone(form, (button) => button?.value === 'sign' || button?.value === 'decide', photos);
+  if (form.elements.key) {
+    self.outbox.find(owner() ?? '', form.elements.key.value).then((kept) => kept && photos.put(kept.photos), () => {});
+  }
   opened().then((filing) => {
     if (able && filing && filing.address === new URL(form.action).pathname) {
       fill(form, filing.entries);
+      photos.put(filing.photos);
       worked();
       if (filing.refusal) {
         tellRefusal(form, filing.refusal);

@@ -1,31 +1,18 @@
 package county.bigtree.registry.browser;
 
-import java.awt.Color;
-import java.awt.Graphics2D;
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
 
-import javax.imageio.ImageIO;
-
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
-import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
 import county.bigtree.registry.RegistryTest;
-import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.boot.test.web.server.LocalServerPort;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.context.TestPropertySource;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
@@ -38,32 +25,7 @@ import static org.assertj.core.api.Assertions.assertThat;
  */
 @RegistryTest
 @TestPropertySource(properties = "registry.demo=true")
-class OfflineIT {
-
-	private static final int MOST_SECONDS = 60;
-
-	@LocalServerPort
-	private int port;
-
-	@Autowired
-	private JdbcClient jdbc;
-
-	private WeakNetwork network;
-
-	private BrowserContext phone;
-
-	@BeforeEach
-	void goOut() throws IOException {
-		this.network = new WeakNetwork(this.port);
-		this.phone = Chromium.get().newContext(new Browser.NewContextOptions().setViewportSize(EveryPageIT.PHONE, 900));
-		this.phone.setDefaultTimeout(TimeUnit.SECONDS.toMillis(MOST_SECONDS));
-	}
-
-	@AfterEach
-	void comeHome() {
-		this.phone.close();
-		this.network.close();
-	}
+class OfflineIT extends OnAPhone {
 
 	@Test
 	void measuresWithoutANetwork() {
@@ -293,53 +255,6 @@ class OfflineIT {
 	}
 
 	@Test
-	void signsOffWithoutANetworkByThePacketOfTheVisit() {
-		long before = signOffs();
-		Page page = this.phone.newPage();
-		EveryPageIT.signIn(page, site(), "verifier");
-		awaitShell(page);
-		page.navigate(site() + "/visits");
-		page.locator("#keep button").click();
-		assertThat(page.locator("#keep")).containsText("Kept on this phone");
-		String signOff = (String) page.evaluate("""
-				async () => {
-				  for (const name of (await caches.keys()).filter((one) => one.startsWith('pages '))) {
-				    for (const request of await (await caches.open(name)).keys()) {
-				      if (request.url.endsWith('/sign-off')) {
-				        return new URL(request.url).pathname;
-				      }
-				    }
-				  }
-				  return 'none kept';
-				}""");
-		cut();
-		page.navigate(site() + "/visits");
-		assertThat(page.locator("#away")).containsText("you see this page as it was");
-		page.navigate(site() + signOff);
-		String filed = page.locator("fieldset:has(> #girth) p.quiet strong").innerText();
-		page.locator("input[name=verdict][value=confirmed]").check();
-		page.fill("[id='girth.girth']", filed.split(" ")[0]);
-		assertThat(page.locator("[data-worked]")).containsText("Reckoned on this phone");
-		page.locator("#declares input").all().forEach(Locator::check);
-		page.locator("main form .actions button[value=sign]").click();
-		assertThat(page.locator("#waiting")).containsText("Waits for the network");
-		page.close();
-		Page later = this.phone.newPage();
-		later.navigate(site() + "/offline");
-		assertThat(later.locator("#waiting .filings > li")).hasCount(1);
-		restore();
-		assertThat(later.locator("#waiting .filings > li")).containsText("Came back");
-		assertThat(later.locator("#waiting .why")).containsText("has no height and crown spread");
-		assertThat(signOffs()).isEqualTo(before);
-		later.locator("#waiting [data-do=open]").click();
-		assertThat(later.locator("#confirmedChecks input").first()).isVisible();
-		later.locator("#confirmedChecks input").all().forEach(Locator::check);
-		later.locator("main form .actions button[value=sign]").click();
-		later.waitForURL("**/sign-offs/**");
-		assertThat(signOffs()).isEqualTo(before + 1);
-	}
-
-	@Test
 	void saysAtOnceThatThereIsNoRoomForAPhotoAndKeepsWhatWasTyped() throws IOException {
 		Page page = volunteer();
 		awaitPage(page, "/nominate");
@@ -414,14 +329,6 @@ class OfflineIT {
 		}
 	}
 
-	/** Signed in as a volunteer, on the page after that. */
-	private Page volunteer() {
-		Page page = this.phone.newPage();
-		EveryPageIT.signIn(page, site(), "volunteer");
-		awaitShell(page);
-		return page;
-	}
-
 	/** 150 in + 90 ft + 60 ft / 4 = 255. */
 	private static void fillIn(Page page, String species, String latitude) {
 		page.selectOption("#county", "larkmere");
@@ -440,35 +347,8 @@ class OfflineIT {
 		assertThat(page.locator("[data-worked=look]")).containsText("255.00");
 	}
 
-	private static void step(Page page, String name) {
-		page.locator("button[data-to=" + name + "]").click();
-	}
-
-	/** Files it; what the register asks about is right. */
-	private static void file(Page page) {
-		Locator asked = page.locator("#confirmedChecks input[type=checkbox]");
-		boolean answered = asked.count() > 0;
-		asked.all().forEach(Locator::check);
-		Locator button = page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("File it"));
-		button.click();
-		page.getByText("It is filed.")
-			.first()
-			.or(page.locator("#waiting .filings > li").first())
-			.or(answered ? page.locator("#waiting .filings > li").first() : asked.first())
-			.first()
-			.waitFor();
-		if (!answered && asked.count() > 0) {
-			asked.all().forEach(Locator::check);
-			button.click();
-		}
-	}
-
 	private long nominations() {
 		return this.jdbc.sql("select count(*) from nomination").query(Long.class).single();
-	}
-
-	private long signOffs() {
-		return this.jdbc.sql("select count(*) from sign_off").query(Long.class).single();
 	}
 
 	private long photosOfLast() {
@@ -478,62 +358,6 @@ class OfflineIT {
 					order by n.recorded_at desc limit 1)""")
 			.query(Long.class)
 			.single();
-	}
-
-	private void cut() {
-		this.network.goAway();
-		this.phone.setOffline(true);
-	}
-
-	private void restore() {
-		this.network.comeBack();
-		this.phone.setOffline(false);
-	}
-
-	private String site() {
-		return this.network.site();
-	}
-
-	/** Until the worker has all of the shell. */
-	private static void awaitShell(Page page) {
-		await(page,
-				"async () => !!(await navigator.serviceWorker.getRegistration())?.active && !!await caches.match('/cautions')",
-				null);
-	}
-
-	/** Until the page is kept. */
-	private static void awaitPage(Page page, String address) {
-		await(page, """
-				async (address) => {
-				  for (const name of (await caches.keys()).filter((one) => one.startsWith('pages '))) {
-				    if (await (await caches.open(name)).match(address)) {
-				      return true;
-				    }
-				  }
-				  return false;
-				}""", address);
-	}
-
-	private static void await(Page page, String condition, @Nullable Object argument) {
-		for (int i = 0; i < MOST_SECONDS * 5; i++) {
-			if (Boolean.TRUE.equals(page.evaluate(condition, argument))) {
-				return;
-			}
-			page.waitForTimeout(200);
-		}
-		throw new AssertionError("never came true: " + condition + "; caches "
-				+ page.evaluate("async () => (await caches.keys()).join()"));
-	}
-
-	static byte[] picture() throws IOException {
-		BufferedImage picture = new BufferedImage(640, 480, BufferedImage.TYPE_INT_RGB);
-		Graphics2D brush = picture.createGraphics();
-		brush.setColor(new Color(0x2f5d34));
-		brush.fillOval(120, 40, 400, 400);
-		brush.dispose();
-		ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-		ImageIO.write(picture, "jpeg", bytes);
-		return bytes.toByteArray();
 	}
 
 }
