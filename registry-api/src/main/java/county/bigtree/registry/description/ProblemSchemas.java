@@ -36,6 +36,8 @@ final class ProblemSchemas {
 		problem.addProperty("status", status);
 		problem.addProperty("detail", text("What is wrong this time"));
 		problem.addProperty("instance", text("The path of the request"));
+		problem.addProperty("request",
+				text("Which request it was: the answer's Request-Id, and what the log names it"));
 		problem.addProperty("errors", errors);
 		Schema<Object> checks = new Schema<>();
 		checks.addType("array");

@@ -174,6 +174,18 @@ public class ListQueue {
 			.toList();
 	}
 
+	/**
+	 * How much waits for a county and since when, letters aside.
+	 */
+	@Transactional(readOnly = true)
+	public Load load(String county) {
+		return this.jdbc.sql("select count(*) as waiting, min(since) as since from (" + QUEUE + ") queue")
+			.param("county", county)
+			.query((row, number) -> new Load(row.getInt("waiting"),
+					(row.getObject("since") != null) ? SqlTime.get(row, "since") : null))
+			.single();
+	}
+
 	private List<Waiting> letters(String county) {
 		return this.jdbc.sql(LETTERS)
 			.param("county", county)
@@ -190,6 +202,14 @@ public class ListQueue {
 				row.getString("status"), SqlTime.get(row, "since"), row.getObject("measurement", UUID.class),
 				row.getBigDecimal("points"), (title != null) ? Title.of(title) : null, row.getBoolean("extraordinary"),
 				row.getObject("lapses_on", LocalDate.class));
+	}
+
+	/**
+	 * What waits for a county.
+	 *
+	 * @param since of the oldest; null where nothing waits
+	 */
+	public record Load(int waiting, @Nullable Instant since) {
 	}
 
 	private record Found(String kind, UUID id, UUID tree, String tag, BookKey book, String status, Instant since,

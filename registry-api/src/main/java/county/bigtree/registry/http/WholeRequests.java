@@ -7,6 +7,7 @@ import java.util.concurrent.ThreadLocalRandom;
 import county.bigtree.registry.problem.Contention;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.problem.RequestName;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
@@ -79,7 +80,7 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 				return tryOnce(request, response, handler);
 			}
 			catch (RuntimeException failure) {
-				response.reset();
+				clear(request, response);
 				EntityTags.clearRevision(request);
 				if (attempt == TRIES || !Contention.caused(failure)) {
 					throw failure;
@@ -87,6 +88,11 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 				Thread.sleep(ThreadLocalRandom.current().nextLong(5, 40L * attempt));
 			}
 		}
+	}
+
+	private static void clear(HttpServletRequest request, HttpServletResponse response) {
+		response.reset();
+		RequestName.tell(request, response);
 	}
 
 	private @Nullable ModelAndView tryOnce(HttpServletRequest request, HttpServletResponse response,
@@ -154,7 +160,7 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 		});
 		failure.rethrow();
 		if (given.getStatus() / 100 == 2) {
-			response.reset();
+			clear(request, response);
 			EntityTags.clearRevision(request);
 			response.setContentType("application/json");
 			response.getOutputStream().write(this.json.getObject().writeValueAsBytes(heard));

@@ -38,7 +38,7 @@ public class StuckNotices {
 		return (count() > 0) ? "stuck" : "flowing";
 	}
 
-	int count() {
+	public int count() {
 		return this.jdbc.sql("select count(*) from notice n where " + Outbox.STUCK).query(Integer.class).single();
 	}
 

@@ -12,8 +12,10 @@ import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemPage;
 import county.bigtree.registry.problem.ProblemType;
+import county.bigtree.registry.problem.RequestName;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.env.Environment;
@@ -43,9 +45,10 @@ class RefusalPage implements ProblemPage {
 
 	@Override
 	public byte[] page(Problem problem, HttpServletRequest request, HttpServletResponse response) {
-		Map<String, Object> model = new LinkedHashMap<>();
+		Map<String, @Nullable Object> model = new LinkedHashMap<>();
 		model.put("here", request.getRequestURI());
 		model.put("problem", problem);
+		model.put("requestName", RequestName.of(request));
 		if (request.getUserPrincipal() instanceof Authentication known && known.getPrincipal() instanceof Actor actor) {
 			model.put("viewer", Viewer.of(actor));
 		}

@@ -50,7 +50,7 @@ public class ProblemAnswers {
 			.headers(problem.headers())
 			.header(HttpHeaders.CACHE_CONTROL, "private, no-store")
 			.contentType((page != null) ? PAGE : MediaType.APPLICATION_PROBLEM_JSON)
-			.body((page != null) ? page : body(problem, path));
+			.body((page != null) ? page : body(problem, path, request));
 	}
 
 	private byte @Nullable [] page(Problem problem, String path, HttpServletRequest request,
@@ -61,7 +61,8 @@ public class ProblemAnswers {
 
 	public void write(Problem problem, HttpServletRequest request, HttpServletResponse response) throws IOException {
 		byte[] page = page(problem, request.getRequestURI(), request, response);
-		byte[] bytes = (page != null) ? page : this.json.writeValueAsBytes(body(problem, request.getRequestURI()));
+		byte[] bytes = (page != null) ? page
+				: this.json.writeValueAsBytes(body(problem, request.getRequestURI(), request));
 		response.setStatus(problem.type().status().value());
 		problem.headers().forEach((name, values) -> values.forEach((value) -> response.addHeader(name, value)));
 		response.setHeader(HttpHeaders.CACHE_CONTROL, "private, no-store");
@@ -70,7 +71,7 @@ public class ProblemAnswers {
 		response.getOutputStream().write(bytes);
 	}
 
-	private static ProblemDetail body(Problem problem, String path) {
+	private static ProblemDetail body(Problem problem, String path, HttpServletRequest request) {
 		ProblemDetail body = ProblemDetail.forStatusAndDetail(problem.type().status(), problem.detail());
 		body.setType(problem.type().uri());
 		body.setTitle(problem.type().title());
@@ -82,6 +83,10 @@ public class ProblemAnswers {
 			body.setProperty("errors", problem.errors());
 		}
 		problem.members().forEach(body::setProperty);
+		String name = RequestName.of(request);
+		if (name != null) {
+			body.setProperty("request", name);
+		}
 		return body;
 	}
 

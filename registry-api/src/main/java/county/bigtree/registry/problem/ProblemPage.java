@@ -14,7 +14,7 @@ public interface ProblemPage {
 
 	/** Beginnings of the addresses that programs ask. */
 	List<String> FOR_PROGRAMS = List.of("/api/", "/exports/", "/ogc", "/openapi.json", "/healthz", "/readyz",
-			"/webjars/", "/script/", "/style/");
+			"/metrics", "/webjars/", "/script/", "/style/");
 
 	/** The page, in UTF-8. */
 	byte[] page(Problem problem, HttpServletRequest request, HttpServletResponse response);

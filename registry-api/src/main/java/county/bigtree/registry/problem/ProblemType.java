@@ -85,7 +85,7 @@ public enum ProblemType {
 
 	UNEXPECTED("unexpected", HttpStatus.INTERNAL_SERVER_ERROR, "Something went wrong here",
 			"The fault is the register's, not yours, and nothing was recorded. Whoever runs the service finds the "
-					+ "cause under the incident number in the answer."),
+					+ "cause by the request in the answer."),
 
 	BUSY("busy", HttpStatus.SERVICE_UNAVAILABLE, "Too busy at the moment",
 			"Others were writing at the same place, or the database can't be reached right now. Nothing was recorded. "

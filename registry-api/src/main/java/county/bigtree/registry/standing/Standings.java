@@ -25,6 +25,8 @@ import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
+import io.micrometer.core.instrument.Counter;
+import io.micrometer.core.instrument.Metrics;
 import org.springframework.stereotype.Component;
 
 /**
@@ -34,6 +36,10 @@ import org.springframework.stereotype.Component;
  */
 @Component
 public class Standings {
+
+	private static final Counter evaluated = Counter.builder("registry.standings.evaluated")
+		.description("Lists of a species in a county whose titles were judged anew")
+		.register(Metrics.globalRegistry);
 
 	private final TreeScores treeScores;
 
@@ -88,6 +94,7 @@ public class Standings {
 		List<Evaluation> evaluations = touched.stream()
 			.map((book) -> evaluate(book, change.recordedAt(), cause, rulesOf(rules, book)))
 			.toList();
+		evaluated.increment(evaluations.size());
 		recognise(evaluations, change.recordedAt());
 		touched.forEach((book) -> this.books.advance(book, change.recordedAt(),
 				differences.stream().mapToInt((difference) -> difference.treesAdded(book)).sum(),

@@ -1,5 +1,6 @@
 package county.bigtree.registry.http;
 
+import county.bigtree.registry.Problems;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.people.TestPeople;
 import org.junit.jupiter.api.Test;
@@ -7,7 +8,6 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
-import org.springframework.test.json.JsonCompareMode;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
@@ -187,7 +187,7 @@ class ProblemsIT {
 		String body = problem(send("{\"name\": \"a\", \"kind\": \"broken-off\"}"), 500)
 			.andExpect(jsonPath("$.type").value("/problems/unexpected"))
 			.andExpect(jsonPath("$.detail").value("Something went wrong on our side. Nothing was recorded."))
-			.andExpect(jsonPath("$.incident").isString())
+			.andExpect(jsonPath("$.request").isString())
 			.andReturn()
 			.getResponse()
 			.getContentAsString();
@@ -229,7 +229,7 @@ class ProblemsIT {
 	}
 
 	private static void problem(ResultActions answer, int status, String body) throws Exception {
-		problem(answer, status).andExpect(content().json(body, JsonCompareMode.STRICT));
+		problem(answer, status).andExpect(Problems.problem(body));
 	}
 
 	private static ResultActions problem(ResultActions answer, int status) throws Exception {

@@ -1,6 +1,7 @@
 package county.bigtree.registry.signoff;
 
 import com.jayway.jsonpath.JsonPath;
+import county.bigtree.registry.Problems;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
 import county.bigtree.registry.people.TestPeople;
@@ -10,14 +11,12 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
-import org.springframework.test.json.JsonCompareMode;
 import org.springframework.test.web.servlet.MockMvc;
 import org.springframework.test.web.servlet.ResultActions;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.post;
-import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.content;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.jsonPath;
 import static org.springframework.test.web.servlet.result.MockMvcResultMatchers.status;
 
@@ -89,10 +88,10 @@ class SignOffHttpIT {
 		String path = "/api/v1/measurements/" + filed.measurement() + "/sign-offs";
 		this.trees.ask(post(path).content("{\"verdict\": \"confirmed\"}"), filed.filer())
 			.andExpect(status().isForbidden())
-			.andExpect(content().json("""
+			.andExpect(Problems.problem("""
 					{"type": "/problems/not-allowed", "title": "Not yours to do", "status": 403,
-					 "detail": "You can't sign off on a tree that you nominated.", "instance": "%s"}""".formatted(path),
-					JsonCompareMode.STRICT));
+					 "detail": "You can't sign off on a tree that you nominated.", "instance": "%s"}"""
+				.formatted(path)));
 	}
 
 	@Test
@@ -101,11 +100,10 @@ class SignOffHttpIT {
 		TestPerson verifier = this.people.verifier("twiceton");
 		signOff(filed, verifier, "{\"verdict\": \"confirmed\"}").andExpect(status().isCreated());
 		signOff(filed, verifier, "{\"verdict\": \"confirmed\"}").andExpect(status().isConflict())
-			.andExpect(content().json("""
+			.andExpect(Problems.problem("""
 					{"type": "/problems/conflict", "title": "It does not fit with what is on record", "status": 409,
 					 "detail": "You have signed off on this measurement already.",
-					 "instance": "/api/v1/measurements/%s/sign-offs"}""".formatted(filed.measurement()),
-					JsonCompareMode.STRICT));
+					 "instance": "/api/v1/measurements/%s/sign-offs"}""".formatted(filed.measurement())));
 	}
 
 	/** 110 in lies farther from 100 in than any tolerance for a girth of that size. */

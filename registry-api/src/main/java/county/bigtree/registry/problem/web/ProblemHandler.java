@@ -3,7 +3,6 @@ package county.bigtree.registry.problem.web;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 
 import county.bigtree.domain.quantity.InvalidReadingException;
 import county.bigtree.registry.problem.Contention;
@@ -50,8 +49,8 @@ import org.springframework.web.servlet.mvc.method.annotation.ResponseEntityExcep
 
 /**
  * The one place where what goes wrong becomes an answer. What is expected has a type of
- * the catalogue; what is not is logged whole under an incident number and answered with a
- * fixed sentence, so that no stack trace, SQL or class name leaves the server.
+ * the catalogue; what is not is logged whole with the name of the request and answered
+ * with a fixed sentence, so that no stack trace, SQL or class name leaves the server.
  */
 @RestControllerAdvice
 class ProblemHandler extends ResponseEntityExceptionHandler {
@@ -118,10 +117,9 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 		if (Contention.caused(cause)) {
 			return busy(cause, request);
 		}
-		UUID incident = UUID.randomUUID();
-		log.error("Incident {} at {}", incident, path(request), cause);
-		return answer(Problem.of(ProblemType.UNEXPECTED, "Something went wrong on our side. Nothing was recorded.")
-			.with("incident", incident), request);
+		log.error("Failed at {}", path(request), cause);
+		return answer(Problem.of(ProblemType.UNEXPECTED, "Something went wrong on our side. Nothing was recorded."),
+				request);
 	}
 
 	@Override

@@ -1,0 +1,12 @@
+package county.bigtree.registry.watch;
+
+/**
+ * The register's open work in all counties, at one moment.
+ *
+ * @param waiting what waits for a decision, letters aside
+ * @param oldestSeconds how long the oldest of it has waited; 0 where nothing waits
+ * @param due title holders and trees of the first ranks that are due to be measured again
+ * @param stuckNotices mails that could not be sent for half an hour
+ */
+record Work(int waiting, double oldestSeconds, int due, int stuckNotices) {
+}
