@@ -44,7 +44,7 @@ class MetricsIT {
 		this.trees.county("watchland", "WTL");
 		TestPerson finder = this.people.volunteer("watchland");
 		Work before = this.count.count();
-		double judged = figures().get(EVALUATED);
+		double judged = figures().getOrDefault(EVALUATED, 0.0);
 		TestTrees.Filed filed = this.trees.nominate("watchland", finder, "quercus-alba",
 				TestTrees.measurement(100, "2026-05-02"));
 		Work filedOne = this.count.count();
