@@ -12,13 +12,11 @@ import java.util.UUID;
 import com.jayway.jsonpath.JsonPath;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
+import county.bigtree.registry.paper.Pdf;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 
 import org.springframework.beans.factory.annotation.Autowired;
@@ -102,9 +100,8 @@ class EditionHttpIT {
 			.getContentAsByteArray();
 		assertThat(HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(pdf)))
 			.isEqualTo(JsonPath.read(published, "$.publication.pdfSha256"));
-		try (PDDocument read = Loader.loadPDF(pdf)) {
-			assertThat(new PDFTextStripper().getText(read)).contains("EDA-0001", "Quercus alba",
-					row.get("journalHash"));
+		try (Pdf read = new Pdf(pdf)) {
+			assertThat(read.isForEveryone().text()).contains("EDA-0001", "Quercus alba", row.get("journalHash"));
 		}
 		publish(edition, "", coordinator).andExpect(status().isConflict());
 		this.trees.standing("editionland", 180, "2024-06-02");

@@ -31,9 +31,12 @@ import static org.assertj.core.api.Assertions.assertThat;
  */
 public final class Pdf implements AutoCloseable {
 
+	private final byte[] bytes;
+
 	private final PDDocument document;
 
 	public Pdf(byte[] bytes) {
+		this.bytes = bytes.clone();
 		try {
 			this.document = Loader.loadPDF(bytes);
 		}
@@ -121,11 +124,13 @@ public final class Pdf implements AutoCloseable {
 	}
 
 	/**
-	 * Wants what PDF/UA-1 (ISO 14289-1, 7.1, 7.2, 7.18.5, 7.21.4) asks of any paper and
-	 * this can see: a tagged structure, a language, a title that is shown, every font
-	 * embedded, every picture in words.
+	 * Wants that veraPDF finds nothing against PDF/UA-1, and what the standard (ISO
+	 * 14289-1, 7.1, 7.2, 7.18.5, 7.21.4) asks of any paper and this can see: a tagged
+	 * structure, a language, a title that is shown, every font embedded, every picture in
+	 * words.
 	 */
 	public Pdf isForEveryone() {
+		assertThat(UniversalAccess.faults(this.bytes)).isEmpty();
 		assertThat(this.document.getDocumentCatalog().getStructureTreeRoot()).isNotNull();
 		assertThat(this.document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
 		assertThat(this.document.getDocumentCatalog().getLanguage()).isEqualTo("en");
