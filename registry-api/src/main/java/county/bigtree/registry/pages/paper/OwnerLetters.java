@@ -75,9 +75,9 @@ class OwnerLetters {
 		return model;
 	}
 
-	/** A name within a line: a family's or a company's article is small there. */
+	/** How one is addressed: families and companies without their article. */
 	private static String called(String name) {
-		return name.startsWith("The ") ? "the " + name.substring("The ".length()) : name;
+		return name.startsWith("The ") ? name.substring("The ".length()) : name;
 	}
 
 	/** The last change of a title of the tree that its story tells. */

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.http.HttpHeaders;
 import org.springframework.test.web.servlet.MockMvc;
+import org.springframework.test.web.servlet.ResultActions;
 import org.springframework.test.web.servlet.request.MockHttpServletRequestBuilder;
 
 import static org.assertj.core.api.Assertions.assertThat;
@@ -100,6 +101,34 @@ class CertificateIT {
 			.perform(get("/trees/" + this.champion.tree() + "/owners/" + this.owner + "/letter.pdf")
 				.header(HttpHeaders.AUTHORIZATION, this.people.verifier(COUNTY).bearer()))
 			.andExpect(status().isForbidden());
+	}
+
+	@Test
+	void aLetterTellsAnOwnerWhyATitleEnded() throws Exception {
+		this.trees.county("honourlost", "HNL");
+		TestPerson desk = this.people.coordinator("honourlost");
+		TestTrees.Filed fallen = this.trees.standing("honourlost", 200, "2026-03-02");
+		String holder = id(this.trees.ask(post("/api/v1/trees/" + fallen.tree() + "/owners").content("""
+				{"name": "The Millers", "contact": "The mill\\nFerry Road"}"""), desk));
+		String report = id(this.trees.ask(post("/api/v1/trees/" + fallen.tree() + "/condition-reports")
+			.content("{\"condition\": \"fallen\", \"observedOn\": \"2026-06-01\"}"), fallen.filer()));
+		this.trees
+			.decide("/api/v1/condition-reports/" + report, "/decision", "{\"accept\": true, \"reason\": \"seen\"}",
+					desk)
+			.andExpect(status().isOk());
+		try (Pdf pdf = paper(get("/trees/" + fallen.tree() + "/owners/" + holder + "/letter.pdf")
+			.header(HttpHeaders.AUTHORIZATION, desk.bearer()))) {
+			assertThat(pdf.isForEveryone().text())
+				.containsSubsequence("The Millers", "The mill", "Ferry Road",
+						"Your white oak no longer holds its title", "Dear Millers,", "The reason on record: it fell.",
+						"What it held stays in its history.")
+				.doesNotContain("as long as it stands");
+		}
+	}
+
+	private static String id(ResultActions created) throws Exception {
+		return com.jayway.jsonpath.JsonPath
+			.read(created.andExpect(status().isCreated()).andReturn().getResponse().getContentAsString(), "$.id");
 	}
 
 	/** The owner of the first has not said that it may be listed. */
