@@ -11,6 +11,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
+import county.bigtree.domain.standing.Title;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.county.ReadCounties;
@@ -25,6 +26,8 @@ import county.bigtree.registry.pages.picture.ScoreHistoryPicture.Scored;
 import county.bigtree.registry.photo.Photos;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.species.SpeciesCatalogue;
+import county.bigtree.registry.standing.BookKey;
+import county.bigtree.registry.standing.ReadTitles;
 import county.bigtree.registry.story.TellStory;
 import io.swagger.v3.oas.annotations.Hidden;
 import org.jspecify.annotations.Nullable;
@@ -86,11 +89,13 @@ class TreePage {
 			.toList();
 		model.addAttribute("county", county);
 		model.addAttribute("tree", present);
+		model.addAttribute("title", title(present));
 		model.addAttribute("species", this.species.get(present.species()));
 		model.addAttribute("words", words);
 		Map<ReadScores.ScoreOfDay, Counted> counted = counted(scores, measurements);
 		model.addAttribute("history", scores);
 		model.addAttribute("counted", counted);
+		model.addAttribute("withdrawn", scores.stream().anyMatch((score) -> score.withdrawnAt() != null));
 		model.addAttribute("current",
 				scores.stream().filter((score) -> isCurrent(score, present)).findFirst().orElse(null));
 		model.addAttribute("measurements", measurements);
@@ -113,6 +118,13 @@ class TreePage {
 		return this.reads.trees()
 			.find(tree, null)
 			.orElseThrow(() -> Problem.notFound("No public tree has this id or tag."));
+	}
+
+	/** What the tree is called: each of those who share a title is a co-champion. */
+	private @Nullable String title(TreeSummary tree) {
+		String title = tree.title();
+		return (title != null && this.reads.titles().isShared(new BookKey(tree.county(), tree.species())))
+				? Title.CO_CHAMPION.word() : title;
 	}
 
 	private static boolean isCurrent(ReadScores.ScoreOfDay score, TreeSummary tree) {
@@ -178,7 +190,8 @@ class TreePage {
 	 * What the page is made of.
 	 */
 	@org.springframework.stereotype.Component("treePageReads")
-	record Reads(ReadTrees trees, ReadScores scores, ReadMeasurements measurements, Photos photos, TellStory stories) {
+	record Reads(ReadTrees trees, ReadScores scores, ReadMeasurements measurements, Photos photos, TellStory stories,
+			ReadTitles titles) {
 	}
 
 }

@@ -1,7 +1,6 @@
 package county.bigtree.registry.pages;
 
 import java.math.BigDecimal;
-import java.math.MathContext;
 import java.math.RoundingMode;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -24,10 +23,6 @@ public record Words(ZoneId zone, Units units) {
 	private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Locale.US);
 
 	private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.US);
-
-	private static final double METRES_PER_FOOT = 0.3048;
-
-	private static final double METRES_PER_MILE = 1609.344;
 
 	public String day(Instant instant) {
 		return DAY.format(instant.atZone(this.zone));
@@ -87,11 +82,7 @@ public record Words(ZoneId zone, Units units) {
 
 	/** A distance over land with its unit, in two figures at most where it is short. */
 	public String distance(double metres) {
-		double shorter = this.units.metric() ? metres : metres / METRES_PER_FOOT;
-		double longer = this.units.metric() ? metres / 1000 : metres / METRES_PER_MILE;
-		return (shorter < 1000)
-				? new BigDecimal(shorter).round(new MathContext(2)).toBigInteger() + " " + this.units.lengthUnit()
-				: rounded(longer, 1) + (this.units.metric() ? " km" : " mi");
+		return this.units.distance(metres);
 	}
 
 	/** A girth with twice its standard uncertainty. */

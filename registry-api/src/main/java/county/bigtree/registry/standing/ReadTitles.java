@@ -58,6 +58,19 @@ public class ReadTitles {
 		return spans.stream().map((span) -> isIn(unlisted, span.tree()) ? span.unlisted() : span).toList();
 	}
 
+	/** Whether several trees hold the title of a species in a county now. */
+	@Transactional(readOnly = true)
+	public boolean isShared(BookKey book) {
+		return this.jdbc.sql("""
+				select exists (select from title_span
+				  where county = :county and species = :species and title = :shares and to_at is null)""")
+			.param("county", book.county())
+			.param("species", book.species())
+			.param("shares", Title.CO_CHAMPION.word())
+			.query(Boolean.class)
+			.single();
+	}
+
 	private static boolean isIn(Set<UUID> trees, @Nullable UUID tree) {
 		return tree != null && trees.contains(tree);
 	}

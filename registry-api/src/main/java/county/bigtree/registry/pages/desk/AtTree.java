@@ -84,7 +84,7 @@ record AtTree(String id, @Nullable String seen, boolean merged, Map<String, @Nul
 		return (this.tree.get("position") instanceof Map<?, ?> position)
 				? words.say("tree.place.within", words.number((BigDecimal) position.get("latitude")),
 						words.number((BigDecimal) position.get("longitude")),
-						words.number((BigDecimal) position.get("accuracyMetres")))
+						words.distance(((BigDecimal) position.get("accuracyMetres")).doubleValue()))
 				: words.say("tree.place.none");
 	}
 

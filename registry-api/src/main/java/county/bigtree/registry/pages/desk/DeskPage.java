@@ -32,6 +32,9 @@ class DeskPage {
 
 	private static final int SHOWN = 50;
 
+	/** So many of the queue are looked at at once; from there a link leads on. */
+	private static final int PART = 500;
+
 	private static final List<String> KINDS = List.of("nomination", "measurement", "sign-off", "condition-report",
 			"not-found", "relocation", "photo", "letter");
 
@@ -55,10 +58,11 @@ class DeskPage {
 	@GetMapping("/desk/{county}")
 	@Access(Who.COORDINATOR)
 	String queue(@PathVariable String county, @RequestParam(defaultValue = "") String kind,
-			@RequestParam(defaultValue = "1") int page, Api api, @ModelAttribute("viewer") @Nullable Viewer viewer,
-			@ModelAttribute("units") Units units, Model model) {
+			@RequestParam(defaultValue = "1") int page, @RequestParam(defaultValue = "") String from, Api api,
+			@ModelAttribute("viewer") @Nullable Viewer viewer, @ModelAttribute("units") Units units, Model model) {
 		DeskWords words = this.desks.openForCoordinator(county, viewer, units, model);
-		JsonNode queue = api.get("/counties/{county}/queue?limit=500", county);
+		JsonNode queue = from.isEmpty() ? api.get("/counties/{county}/queue?limit={limit}", county, PART)
+				: api.get("/counties/{county}/queue?limit={limit}&cursor={cursor}", county, PART, from);
 		List<Map<String, @Nullable Object>> waiting = Plain.list(queue);
 		List<Map<String, @Nullable Object>> shown = waiting.stream()
 			.filter((one) -> !KINDS.contains(kind) || kind.equals(one.get("kind")))
@@ -69,7 +73,9 @@ class DeskPage {
 		model.addAttribute("kind", KINDS.contains(kind) ? kind : "");
 		model.addAttribute("kinds", counted(waiting));
 		model.addAttribute("total", shown.size());
-		model.addAttribute("more", !queue.path("next").isNull());
+		model.addAttribute("part", waiting.size());
+		model.addAttribute("from", from.isEmpty() ? null : from);
+		model.addAttribute("further", queue.path("next").asString(null));
 		model.addAttribute("page", first / SHOWN + 1);
 		model.addAttribute("last", Math.max(1, (shown.size() + SHOWN - 1) / SHOWN));
 		model.addAttribute("waiting", here);

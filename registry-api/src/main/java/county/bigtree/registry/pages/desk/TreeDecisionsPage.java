@@ -117,7 +117,7 @@ class TreeDecisionsPage {
 		return Asked.Fact.of(words.say("desk.place.exact"),
 				words.say("tree.place.within", words.number(place.path("latitude").decimalValue()),
 						words.number(place.path("longitude").decimalValue()),
-						words.number(place.path("accuracyMetres").decimalValue())));
+						words.distance(place.path("accuracyMetres").doubleValue())));
 	}
 
 	private Map<String, Map<String, String>> choices(Decision decision, Api api, AtTree at, DeskWords words) {

@@ -1,5 +1,6 @@
 package county.bigtree.registry.pages.edition;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -7,6 +8,7 @@ import java.util.Map;
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.pages.Units;
+import county.bigtree.registry.pages.desk.DeskWords;
 import county.bigtree.registry.pages.desk.Desks;
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Plain;
@@ -78,8 +80,9 @@ class EditionPages {
 
 	private JsonNode open(String edition, Api api, Units units, Model model) {
 		JsonNode found = api.get("/editions/{edition}", edition);
-		this.desks.open(found.path("county").asString(""), units, model);
+		DeskWords words = this.desks.open(found.path("county").asString(""), units, model);
 		model.addAttribute(EDITION, Plain.map(found));
+		model.addAttribute("closed", words.today().isAfter(LocalDate.parse(found.path("closesOn").asString())));
 		return found;
 	}
 

@@ -1,5 +1,8 @@
 package county.bigtree.registry.pages.office;
 
+import java.util.HashMap;
+import java.util.Map;
+
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.pages.form.Api;
@@ -8,6 +11,7 @@ import io.swagger.v3.oas.annotations.Hidden;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.JsonNodeFactory;
 import tools.jackson.databind.node.ObjectNode;
@@ -87,8 +91,13 @@ class AccountPage {
 	String words(Api api, @RequestParam(required = false) @Nullable String cursor, Model model) {
 		model.addAttribute("when", When.UTC);
 		model.addAttribute("kinds", this.kinds);
-		model.addAttribute("words", (cursor != null) ? api.get("/people/me/words?limit=50&cursor={cursor}", cursor)
-				: api.get("/people/me/words?limit=50"));
+		JsonNode words = (cursor != null) ? api.get("/people/me/words?limit=50&cursor={cursor}", cursor)
+				: api.get("/people/me/words?limit=50");
+		model.addAttribute("words", words);
+		Map<String, String> plainly = new HashMap<>();
+		words.path("items")
+			.forEach((one) -> plainly.computeIfAbsent(one.path("words").asString(""), KeptWords::plainly));
+		model.addAttribute("plainly", plainly);
 		return "account-words";
 	}
 
