@@ -89,7 +89,7 @@ class TreePage {
 			.toList();
 		model.addAttribute("county", county);
 		model.addAttribute("tree", present);
-		model.addAttribute("title", title(present));
+		model.addAttribute("called", called(present));
 		model.addAttribute("species", this.species.get(present.species()));
 		model.addAttribute("words", words);
 		Map<ReadScores.ScoreOfDay, Counted> counted = counted(scores, measurements);
@@ -121,7 +121,7 @@ class TreePage {
 	}
 
 	/** What the tree is called: each of those who share a title is a co-champion. */
-	private @Nullable String title(TreeSummary tree) {
+	private @Nullable String called(TreeSummary tree) {
 		String title = tree.title();
 		return (title != null && this.reads.titles().isShared(new BookKey(tree.county(), tree.species())))
 				? Title.CO_CHAMPION.word() : title;

@@ -54,8 +54,7 @@ public enum Units {
 	public String distance(double metres) {
 		double shorter = metric() ? metres : metres / METRES;
 		double longer = metric() ? metres / 1000 : metres / METRES_PER_MILE;
-		return (shorter < 1000)
-				? new BigDecimal(shorter).round(new MathContext(2)).toBigInteger() + " " + lengthUnit()
+		return (shorter < 1000) ? new BigDecimal(shorter).round(new MathContext(2)).toBigInteger() + " " + lengthUnit()
 				: String.format(Locale.US, "%.1f", longer) + (metric() ? " km" : " mi");
 	}
 

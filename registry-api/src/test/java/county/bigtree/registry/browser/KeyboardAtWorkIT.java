@@ -1,10 +1,12 @@
 package county.bigtree.registry.browser;
 
+import java.nio.charset.StandardCharsets;
 import java.util.regex.Pattern;
 
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.FilePayload;
 import county.bigtree.registry.RegistryTest;
 import org.junit.jupiter.api.Test;
 
@@ -31,6 +33,38 @@ class KeyboardAtWorkIT {
 		String nomination = file();
 		String signOff = assign(nomination);
 		signOff(signOff);
+	}
+
+	/** A column for each thing, by names that nobody could guess. */
+	@Test
+	void saysWhatTheColumnsOfAnOlderListMeanAndRehearsesIt() {
+		String list = "Qa,Ra,Sa,Ta,Ua,Va,Wa\nwhite oak,2001-06-01,150,90,60,40.4,-87.7\n";
+		try (BrowserContext context = context()) {
+			Page page = context.newPage();
+			Keyboard keyboard = signedIn(page, "coordinator");
+			keyboard.go("/desk/larkmere/imports");
+			keyboard.goAround();
+			keyboard.tabToId("file");
+			page.waitForFileChooser(() -> keyboard.press("Enter"))
+				.setFiles(new FilePayload("list.csv", "text/csv", list.getBytes(StandardCharsets.UTF_8)));
+			keyboard.send("Look at it", Pattern.compile(".*/imports/files/.*"));
+			keyboard.goAround();
+			keyboard.fill("species", "Qa");
+			keyboard.fill("latitude", "Va");
+			keyboard.fill("longitude", "Wa");
+			keyboard.fill("locationAccuracyMetres", "100");
+			keyboard.fill("visits.0.measuredOn", "Ra");
+			keyboard.fill("visits.0.girth", "Sa");
+			keyboard.fill("visits.0.girth.unit", "in");
+			keyboard.fill("visits.0.height", "Ta");
+			keyboard.fill("visits.0.height.unit", "ft");
+			keyboard.fill("visits.0.crown", "Ua");
+			keyboard.fill("visits.0.crown.unit", "ft");
+			keyboard.fill("basis", "A list of 2001");
+			keyboard.send("Rehearse it", Pattern.compile(".*/desk/larkmere/imports/[0-9a-f-]+$"));
+			assertThat(page.locator("h1")).hasText("Rehearsal of an older list");
+			assertThat(page.locator(".sum li").first()).containsText("1");
+		}
 	}
 
 	private String file() {

@@ -61,6 +61,21 @@ class PublicPagesIT {
 	}
 
 	@Test
+	void callEachOfThoseWhoShareATitleCoChampion() throws Exception {
+		List<String> sharing = this.jdbc
+			.sql("""
+					select t.tag from title_span s join tree t on t.id = s.tree where s.county = 'larkmere' and s.to_at is null
+					  and is_listed(t.id, now()) and exists (select from title_span o where o.county = s.county
+					    and o.species = s.species and o.to_at is null and o.title = 'co-champion')""")
+			.query(String.class)
+			.list();
+		assertThat(sharing).hasSizeGreaterThan(1);
+		for (String tag : sharing) {
+			page("/trees/" + tag).andExpect(content().string(containsString("<strong>co-champion</strong>")));
+		}
+	}
+
+	@Test
 	void showEveryTreeOnTheBooksByItsTag() throws Exception {
 		List<String> tags = this.jdbc
 			.sql("""

@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 import county.bigtree.registry.pages.form.Api;
 import county.bigtree.registry.pages.form.Plain;
@@ -84,7 +85,8 @@ record AtTree(String id, @Nullable String seen, boolean merged, Map<String, @Nul
 		return (this.tree.get("position") instanceof Map<?, ?> position)
 				? words.say("tree.place.within", words.number((BigDecimal) position.get("latitude")),
 						words.number((BigDecimal) position.get("longitude")),
-						words.distance(((BigDecimal) position.get("accuracyMetres")).doubleValue()))
+						words.distance(
+								Objects.requireNonNull((BigDecimal) position.get("accuracyMetres")).doubleValue()))
 				: words.say("tree.place.none");
 	}
 

@@ -1,5 +1,6 @@
 package county.bigtree.registry.pages.desk;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -48,10 +49,18 @@ public final class Readings {
 		}
 		if (value.has("value")) {
 			String unit = value.path("unit").asString("");
-			return value.path("value").asString("")
-					+ (unit.equals("deg") ? "°" : unit.equals("pct") ? " %" : " " + unit);
+			return plain(value.path("value")) + (unit.equals("deg") ? "°" : unit.equals("pct") ? " %" : " " + unit);
 		}
 		return value.isValueNode() ? value.asString("") : value.toString();
+	}
+
+	/** A number without the zeros at its end that say nothing. */
+	private static String plain(JsonNode number) {
+		if (!number.isNumber()) {
+			return number.asString("");
+		}
+		BigDecimal stripped = number.decimalValue().stripTrailingZeros();
+		return stripped.setScale(Math.max(0, stripped.scale())).toPlainString();
 	}
 
 	/**

@@ -34,7 +34,7 @@ public record MapPicture(int width, int height, String boundary, List<Mark> mark
 	/** By definition 5280 ft of 0.3048 m. */
 	private static final double MILE = 1609.344;
 
-	private static final int[] ROUND = { 1, 2, 5, 10, 20, 50, 100, 200, 500 };
+	private static final double[] ROUND = { 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500 };
 
 	/** Points of an outline nearer to each other than this are one. */
 	private static final double STEP = 0.8;
@@ -151,13 +151,13 @@ public record MapPicture(int width, int height, String boundary, List<Mark> mark
 
 		static Scale of(Projection projection, boolean metric) {
 			double pixels = projection.pixelsPerMetre() * (metric ? KILOMETRE : MILE);
-			int distance = ROUND[0];
-			for (int one : ROUND) {
+			double distance = ROUND[0];
+			for (double one : ROUND) {
 				if (one * pixels <= Drawn.WIDTH / 4.0) {
 					distance = one;
 				}
 			}
-			return new Scale(distance + (metric ? " km" : " mi"), Drawn.tenth(distance * pixels));
+			return new Scale(number(distance) + (metric ? " km" : " mi"), Drawn.tenth(distance * pixels));
 		}
 
 	}

@@ -27,6 +27,9 @@ public record SmallMultiples(int width, int height, List<Small> series, List<Tic
 
 	private static final int BOTTOM = HEIGHT - 24;
 
+	/** So many points are drawn at least, that what never changed lies amid them. */
+	private static final double LEAST_SPAN = 10;
+
 	/**
 	 * Draws.
 	 * @param series at least one step in all
@@ -35,8 +38,10 @@ public record SmallMultiples(int width, int height, List<Small> series, List<Tic
 		LocalDate first = steps(series).map(Step::from).min(LocalDate::compareTo).orElseThrow();
 		LocalDate last = steps(series).map(Step::to).max(LocalDate::compareTo).filter(today::isBefore).orElse(today);
 		TimeAxis time = TimeAxis.over(first, last, LEFT, RIGHT);
-		Axis points = Axis.over(steps(series).mapToDouble(Step::points).min().orElseThrow(),
-				steps(series).mapToDouble(Step::points).max().orElseThrow(), BOTTOM, TOP);
+		double least = steps(series).mapToDouble(Step::points).min().orElseThrow();
+		double most = steps(series).mapToDouble(Step::points).max().orElseThrow();
+		double beside = Math.max(0, LEAST_SPAN - (most - least)) / 2;
+		Axis points = Axis.over(least - beside, most + beside, BOTTOM, TOP);
 		return new SmallMultiples(WIDTH, HEIGHT,
 				series.stream()
 					.map((one) -> new Small(one.key(), one.name(), one.told(), path(one.steps(), time, points)))

@@ -56,6 +56,26 @@ class DecisionPagesIT {
 	}
 
 	@Test
+	void leadsOnThroughAQueueThatIsLong() throws Exception {
+		this.trees.county("pagesqueue", "PGQ");
+		TestPerson volunteer = this.people.volunteer("pagesqueue");
+		this.trees.nominate("pagesqueue", volunteer, "quercus-alba", TestTrees.measurement(100, "2024-05-02"));
+		this.trees.nominate("pagesqueue", volunteer, "quercus-alba", TestTrees.measurement(90, "2024-05-02"));
+		TestPerson coordinator = this.people.coordinator("pagesqueue");
+		Visitor desk = this.pages.signIn(coordinator);
+		assertThat(desk.open("/desk/pagesqueue")).contains("PGQ-0001", "PGQ-0002", "2 cases")
+			.doesNotContain("From the beginning");
+		String first = this.trees.ask(get("/api/v1/counties/pagesqueue/queue?limit=1"), coordinator)
+			.andReturn()
+			.getResponse()
+			.getContentAsString();
+		String rest = desk.open("/desk/pagesqueue?from=" + JsonPath.read(first, "$.next"));
+		assertThat(rest)
+			.contains("PGQ-0002", "The last 1 of what waits", "href=\"/desk/pagesqueue\">From the beginning")
+			.doesNotContain("PGQ-0001");
+	}
+
+	@Test
 	void keepsWhatWasTypedWhereSomebodyWasFaster() throws Exception {
 		this.trees.county("pagesstale", "PGS");
 		Filed filed = this.trees.standing("pagesstale", 100, "2024-05-02");

@@ -81,6 +81,24 @@ class PhotosPageIT {
 	}
 
 	@Test
+	void takesAPhotoOfATreeAloneBackToo() throws Exception {
+		TestPerson person = this.people.volunteer(COUNTY);
+		String tree = "/trees/" + this.trees.standing(COUNTY, 101, "2024-05-03").tree() + "/photos";
+		String photo = TestPhotos.sent(this.trees, "/api/v1" + tree, person, "text", "the oak alone");
+		PageReader reader = PageReader.signedIn(this.mvc, person);
+		String withdrawal = "/mine/photos/" + photo + "/withdrawal";
+		String page = reader.page("/mine/photos");
+		assertThat(page).contains("alt=\"the oak alone\"", "waits to be passed", ">PHS-");
+		PageReader other = PageReader.signedIn(this.mvc, this.people.volunteer(COUNTY));
+		assertThat(other.page("/mine/photos")).contains("You have sent no photo").doesNotContain(photo);
+		assertThat(other.send(withdrawal, SentForm.of(page, withdrawal)).getStatus()).isIn(403, 404);
+		MockHttpServletResponse done = reader.send(withdrawal, SentForm.of(page, withdrawal));
+		assertThat(PageReader.leads(done)).isEqualTo("/mine/photos?done=withdrawn");
+		assertThat(reader.page("/mine/photos?done=withdrawn")).contains("It is taken back", "taken back")
+			.doesNotContain(withdrawal);
+	}
+
+	@Test
 	void saysWhatIsLackingAndKeepsTheWords() throws Exception {
 		TestPerson person = this.people.volunteer(COUNTY);
 		String address = photos(person);

@@ -13,7 +13,8 @@ class KeptWordsTest {
 
 	@Test
 	void tellsOfAnOwnerWhatWasWritten() {
-		assertThat(KeptWords.plainly("{\"name\":\"A. Owner\",\"contact\":\"at the mill\",\"credit\":null,\"shown\":false}"))
+		assertThat(KeptWords
+			.plainly("{\"name\":\"A. Owner\",\"contact\":\"at the mill\",\"credit\":null,\"shown\":false}"))
 			.isEqualTo("A. Owner, at the mill");
 	}
 

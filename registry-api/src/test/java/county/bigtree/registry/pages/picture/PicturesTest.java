@@ -40,6 +40,14 @@ class PicturesTest {
 	}
 
 	@Test
+	void pointsThatNeverChangedLieAmidAScaleOfWholePoints() {
+		SmallMultiples drawn = SmallMultiples.of(List.of(new SmallMultiples.Series("a", "A", "told",
+				List.of(new SmallMultiples.Step(FIRST, FIRST.plusYears(1), 556.5)))), FIRST.plusYears(2));
+		assertThat(drawn.points()).extracting(Tick::label).containsExactly("550", "562");
+		assertThat(drawn.series().get(0).line()).matches("M[0-9.]+ [2-8][0-9.]+H.*");
+	}
+
+	@Test
 	void yearsAreMarkedSeldomEnough() {
 		assertThat(new TimeAxis(FIRST, LocalDate.of(2026, 6, 1), 0, 100).ticks()).extracting(Tick::label)
 			.containsExactly("2021", "2022", "2023", "2024", "2025", "2026");
