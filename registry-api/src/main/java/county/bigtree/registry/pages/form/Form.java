@@ -29,26 +29,37 @@ public final class Form implements ReadsItself {
 
 	private static final String SEEN = "seen";
 
+	/** As the API begins what it says of entries left out: not be null, blank or empty. */
+	private static final String LEFT_OUT = "must not be ";
+
 	private final Map<String, List<String>> typed;
 
 	private final Map<String, String> errors = new LinkedHashMap<>();
 
 	private @Nullable Refusal refusal;
 
-	private Form(Map<String, List<String>> typed) {
+	/** What is said of an entry that is missing; null where the API's own words will do. */
+	private final @Nullable String missing;
+
+	private Form(Map<String, List<String>> typed, @Nullable String missing) {
 		this.typed = typed;
+		this.missing = missing;
 	}
 
 	/** An empty form with a key of its own. */
 	public static Form empty() {
-		Form form = new Form(new LinkedHashMap<>());
+		Form form = new Form(new LinkedHashMap<>(), null);
 		form.put(KEY, UUID.randomUUID().toString());
 		return form;
 	}
 
 	/** What the request brings, by address or body. */
 	public static Form of(HttpServletRequest request) {
-		Form form = new Form(new LinkedHashMap<>());
+		return of(request, null);
+	}
+
+	static Form of(HttpServletRequest request, @Nullable String missing) {
+		Form form = new Form(new LinkedHashMap<>(), missing);
 		request.getParameterMap()
 			.forEach((name, values) -> form.typed.put(name,
 					Arrays.stream(values).filter(Objects::nonNull).map(Form::plain).toList()));
@@ -164,7 +175,8 @@ public final class Form implements ReadsItself {
 		this.refusal = refusal;
 		for (FieldProblem error : refusal.errors()) {
 			String entry = error.pointer().replaceFirst("^#?/?", "").replace('/', '.');
-			refuse(field.apply(entry), error.detail());
+			String ours = (error.code().equals("missing") && error.detail().startsWith(LEFT_OUT)) ? this.missing : null;
+			refuse(field.apply(entry), (ours != null) ? ours : error.detail());
 		}
 		return this;
 	}

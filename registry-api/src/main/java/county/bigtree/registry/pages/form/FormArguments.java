@@ -1,6 +1,7 @@
 package county.bigtree.registry.pages.form;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Objects;
 
 import county.bigtree.registry.http.OwnAddresses;
@@ -10,6 +11,7 @@ import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.json.JsonMapper;
 
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.MessageSource;
 import org.springframework.core.MethodParameter;
 import org.springframework.web.bind.support.WebDataBinderFactory;
 import org.springframework.web.context.request.NativeWebRequest;
@@ -28,9 +30,12 @@ class FormArguments implements WebMvcConfigurer, HandlerMethodArgumentResolver {
 
 	private final JsonMapper json;
 
-	FormArguments(OwnAddresses addresses, JsonMapper json) {
+	private final MessageSource messages;
+
+	FormArguments(OwnAddresses addresses, JsonMapper json, MessageSource messages) {
 		this.addresses = addresses;
 		this.json = json;
+		this.messages = messages;
 	}
 
 	@Override
@@ -48,7 +53,7 @@ class FormArguments implements WebMvcConfigurer, HandlerMethodArgumentResolver {
 			@Nullable WebDataBinderFactory binders) {
 		HttpServletRequest request = Objects.requireNonNull(web.getNativeRequest(HttpServletRequest.class));
 		if (parameter.getParameterType() == Form.class) {
-			Form form = Form.of(request);
+			Form form = Form.of(request, this.messages.getMessage("form.missing", null, Locale.US));
 			if (page != null) {
 				page.addAttribute("form", form);
 			}
