@@ -29,7 +29,9 @@ public final class Form implements ReadsItself {
 
 	private static final String SEEN = "seen";
 
-	/** As the API begins what it says of entries left out: not be null, blank or empty. */
+	/**
+	 * As the API begins what it says of entries left out: not be null, blank or empty.
+	 */
 	private static final String LEFT_OUT = "must not be ";
 
 	private final Map<String, List<String>> typed;
@@ -38,7 +40,9 @@ public final class Form implements ReadsItself {
 
 	private @Nullable Refusal refusal;
 
-	/** What is said of an entry that is missing; null where the API's own words will do. */
+	/**
+	 * What is said of an entry that is missing; null where the API's own words will do.
+	 */
 	private final @Nullable String missing;
 
 	private Form(Map<String, List<String>> typed, @Nullable String missing) {
