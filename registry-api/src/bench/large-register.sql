@@ -2,13 +2,14 @@
 --
 --   psql -v trees=100000 -f large-register.sql DATABASE      (as a superuser, who may switch the triggers off)
 --
--- One county. Few species are common and many are rare. A slice of :slice trees comes by one change, as from an older
+-- One county. Few species of :kinds are common and many are rare. A slice of :slice trees comes by one change, as from an older
 -- list, with two measurements each; a later change brings their third, filed and signed off. Every tenth tree was
 -- nominated. The first tree of each species outgrows all others and holds its title from its first day on.
 
 \set ON_ERROR_STOP on
 \if :{?trees} \else \set trees 10000 \endif
 \if :{?slice} \else \set slice 200 \endif
+\if :{?kinds} \else \set kinds 400 \endif
 set time zone 'UTC';
 set session_replication_role = replica;
 set synchronous_commit = off;
@@ -43,7 +44,7 @@ values (pg_temp.key(1, 3), pg_temp.key(1, 2), 'bench', 'verifier', '2025-01-01 0
 -- Ten in a thousand of the species have a third of the trees.
 create temp table bench_species as
 select key, row_number() over (order by key) - 1 as rank
-from (select key from species where not genus_only order by key limit 400) s;
+from (select key from species where not genus_only order by key limit :kinds) s;
 select count(*) as species from bench_species \gset
 create temp table bench_tree as
 select i as number, s.key as species, pg_temp.key(3, i) as id, 2 + (i - 1) / :slice as slice_seq,

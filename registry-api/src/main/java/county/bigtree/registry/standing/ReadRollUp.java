@@ -102,8 +102,8 @@ public class ReadRollUp {
 		List<ScoredTree> trees = page.stream().map(Ranked::scored).toList();
 		List<ScoredTree> next = trees.isEmpty() ? List.of()
 				: ScoresAsOf.nextCurrent(
-						(last) -> ranked(book, last, ScoresAsOf.BATCH).stream().map(Ranked::scored).toList(),
-						book.asOf(), trees.get(trees.size() - 1), RULES);
+						(last, batch) -> ranked(book, last, batch).stream().map(Ranked::scored).toList(), book.asOf(),
+						trees.get(trees.size() - 1), RULES);
 		return this.items
 			.of(new StandingItems.Ranking(trees, next, RULES, book.asOf(), Map.of(), after), Map.of(), Map.of())
 			.stream()

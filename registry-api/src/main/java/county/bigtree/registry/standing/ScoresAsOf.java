@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 
 import county.bigtree.domain.points.LeadsAll;
 import county.bigtree.domain.points.Points;
@@ -37,13 +37,20 @@ class ScoresAsOf {
 
 	private static final String OPEN = "withdrawn_at is null and ends_on is null ";
 
-	static final int BATCH = 200;
+	private static final int BATCH = 200;
+
+	/** Most trees are current, and so is one of the next few. */
+	private static final int FEW = 8;
 
 	/**
-	 * In standard uncertainties of a margin: one order this clear in a thousand million
-	 * is wrong, so that not even ten thousand trees left out show in four places.
+	 * Six standard uncertainties of a margin: one order this clear in a thousand million
+	 * is wrong, so that not even ten thousand trees left out show in four places. The
+	 * first condition follows from the second, as no square root of a sum of squares
+	 * exceeds the sum, and is what the index score_within_doubt answers.
 	 */
-	private static final int BEYOND_DOUBT = 6;
+	private static final String WITHIN_DOUBT = """
+			and points + 6 * points_u >= :points - 6 * :u
+			 and points >= :points - 6 * sqrt(:u * :u + points_u * points_u)""";
 
 	private final JdbcClient jdbc;
 
@@ -73,35 +80,37 @@ class ScoresAsOf {
 	 * The first score after the given one whose measurement is current.
 	 */
 	List<ScoredTree> nextCurrent(BookKey book, AsOf asOf, ScoredTree after, Rulebook rulebook) {
-		return nextCurrent((last) -> ranked(book, asOf, last, BATCH), asOf, after, rulebook);
+		return nextCurrent((last, batch) -> ranked(book, asOf, last, batch), asOf, after, rulebook);
 	}
 
 	/**
 	 * The first score of all whose measurement is current.
 	 */
 	List<ScoredTree> firstCurrent(BookKey book, AsOf asOf, Rulebook rulebook) {
-		return nextCurrent((last) -> ranked(book, asOf, last, BATCH), asOf, null, rulebook);
+		return nextCurrent((last, batch) -> ranked(book, asOf, last, batch), asOf, null, rulebook);
 	}
 
 	/**
 	 * The same of any ranking that is read in batches.
-	 * @param ranking gives the next {@link #BATCH} scores after one
+	 * @param ranking gives the next scores after one, so many of them
 	 */
-	static List<ScoredTree> nextCurrent(Function<@Nullable ScoredTree, List<ScoredTree>> ranking, AsOf asOf,
+	static List<ScoredTree> nextCurrent(BiFunction<@Nullable ScoredTree, Integer, List<ScoredTree>> ranking, AsOf asOf,
 			@Nullable ScoredTree after, Rulebook rulebook) {
 		Contention contention = new Contention(rulebook);
 		ScoredTree last = after;
+		int limit = FEW;
 		while (true) {
-			List<ScoredTree> batch = ranking.apply(last);
+			List<ScoredTree> batch = ranking.apply(last, limit);
 			for (ScoredTree tree : batch) {
 				if (!contention.stale(tree, asOf.day())) {
 					return List.of(tree);
 				}
 			}
-			if (batch.size() < BATCH) {
+			if (batch.size() < limit) {
 				return List.of();
 			}
 			last = batch.get(batch.size() - 1);
+			limit = BATCH;
 		}
 	}
 
@@ -124,7 +133,7 @@ class ScoresAsOf {
 
 	/**
 	 * The current trees that could truly be larger than one of this score: all but those
-	 * farther below it than {@link #BEYOND_DOUBT}.
+	 * farther below it than {@link #WITHIN_DOUBT}.
 	 */
 	List<ScoredTree> rivals(BookKey book, AsOf asOf, Score score, Rulebook rulebook) {
 		Contention contention = new Contention(rulebook);
@@ -132,9 +141,7 @@ class ScoresAsOf {
 				select tree, measurement, points, points_u, measured_on, seen_on, lost_on, carried_over, height_from,
 				  crown_from, girth_by, height_by, crown_by
 				from score where county = :county and species = :species and
-				""" + holds(asOf) + " and points >= :points - :far * sqrt(:u * :u + points_u * points_u)", book, asOf)
-			.param("points", score.points().toBigDecimal())
-			.param("far", BEYOND_DOUBT)
+				""" + holds(asOf) + WITHIN_DOUBT, book, asOf).param("points", score.points().toBigDecimal())
 			.param("u", BigDecimal.valueOf(score.standardUncertainty()))
 			.query((row, number) -> ScoreRows.scored(row))
 			.list()
@@ -143,7 +150,17 @@ class ScoresAsOf {
 			.toList();
 	}
 
+	/**
+	 * How many trees are ranked. Today's are counted by the book.
+	 */
 	int total(BookKey book, AsOf asOf) {
+		if (asOf.present()) {
+			return this.jdbc.sql("select trees from book where county = ? and species = ?")
+				.params(book.county(), book.species())
+				.query(Integer.class)
+				.optional()
+				.orElse(0);
+		}
 		return ask("select count(*) from score where county = :county and species = :species and " + holds(asOf), book,
 				asOf)
 			.query(Integer.class)
