@@ -90,6 +90,7 @@ class ReadCacheIT {
 				assertThat(statements()).as(address).allMatch((sql) -> sql.contains("county_head"));
 				assertThat(second.getContentAsByteArray()).as(address).isEqualTo(first.getContentAsByteArray());
 				assertThat(headers(second)).as(address).isEqualTo(headers(first));
+				assertThat(second.getHeader("Request-Id")).isNotEqualTo(first.getHeader("Request-Id"));
 				String tag = String.valueOf(first.getHeader(HttpHeaders.ETAG));
 				MockHttpServletResponse held = answer(question.header(HttpHeaders.IF_NONE_MATCH, tag));
 				assertThat(statements()).as(address).allMatch((sql) -> sql.contains("county_head"));
@@ -240,6 +241,7 @@ class ReadCacheIT {
 	private static Map<String, List<Object>> headers(MockHttpServletResponse answer) {
 		Map<String, List<Object>> headers = new TreeMap<>();
 		answer.getHeaderNames().forEach((name) -> headers.put(name, answer.getHeaderValues(name)));
+		assertThat(headers.remove("Request-Id")).isNotNull();
 		return headers;
 	}
 
