@@ -2,6 +2,7 @@ package county.bigtree.registry.opening;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
 import county.bigtree.registry.id.Uuid7;
@@ -48,6 +49,26 @@ public class Openings {
 			.param("what", what.code())
 			.param("tree", tree, java.sql.Types.OTHER)
 			.param("subject", subject, java.sql.Types.OTHER)
+			.update();
+	}
+
+	/**
+	 * Notes that the actor now opens the same of many trees.
+	 * @param countyByTree the county that notes it, for each tree
+	 */
+	@Transactional(propagation = Propagation.MANDATORY)
+	public void note(Actor actor, Map<UUID, String> countyByTree, Opened what) {
+		List<UUID> trees = List.copyOf(countyByTree.keySet());
+		this.jdbc.sql("""
+				insert into opening (id, county, opened_at, person, what, tree)
+				select o.id, o.county, :at, :person, :what, o.tree
+				from unnest(:ids, :counties, :trees) as o (id, county, tree)""")
+			.param("ids", trees.stream().map((tree) -> Uuid7.next()).toArray(UUID[]::new))
+			.param("counties", trees.stream().map(countyByTree::get).toArray(String[]::new))
+			.param("trees", trees.toArray(UUID[]::new))
+			.param("at", SqlTime.of(this.clock.now()))
+			.param("person", actor.id())
+			.param("what", what.code())
 			.update();
 	}
 

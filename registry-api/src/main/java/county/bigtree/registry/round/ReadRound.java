@@ -93,17 +93,17 @@ public class ReadRound {
 	}
 
 	private Walked order(Actor actor, Map<UUID, Tree> trees, Round.@Nullable Place from) {
+		Map<UUID, String> open = new LinkedHashMap<>();
+		trees.values()
+			.stream()
+			.filter((tree) -> actor.isVerifierIn(tree.county()))
+			.forEach((tree) -> open.put(tree.id(), tree.county()));
+		Map<UUID, OpenPlace.ExactPlace> exact = this.places.open(actor, open);
 		Map<String, Stop> placed = new LinkedHashMap<>();
-		List<Tree> elsewhere = new ArrayList<>();
-		trees.values().forEach((tree) -> {
-			if (actor.isVerifierIn(tree.county())) {
-				placed.put(tree.id().toString(),
-						new Stop(tree, this.places.open(actor, tree.id().toString()), BigDecimal.ZERO));
-			}
-			else {
-				elsewhere.add(tree);
-			}
-		});
+		open.keySet()
+			.forEach((id) -> placed.put(id.toString(), new Stop(Objects.requireNonNull(trees.get(id)),
+					Objects.requireNonNull(exact.get(id)), BigDecimal.ZERO)));
+		List<Tree> elsewhere = trees.values().stream().filter((tree) -> !open.containsKey(tree.id())).toList();
 		Round round = Round.of(placed.values().stream().map(Stop::at).toList(), from);
 		List<Stop> stops = round.stops()
 			.stream()

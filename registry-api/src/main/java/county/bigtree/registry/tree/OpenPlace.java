@@ -1,7 +1,10 @@
 package county.bigtree.registry.tree;
 
 import java.math.BigDecimal;
+import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import county.bigtree.registry.opening.Opened;
 import county.bigtree.registry.opening.Openings;
@@ -19,6 +22,16 @@ import org.springframework.transaction.annotation.Transactional;
  */
 @Service
 public class OpenPlace {
+
+	private static final String PLACES = """
+			select t.id as tree, t.tag, l.latitude, l.longitude, l.accuracy_metres, n.access,
+			  (select b.body from location o join text_body b on b.id = o.locality where o.tree = t.id
+			    order by o.recorded_at desc limit 1) as locality,
+			  l.shown as visibility, c.owners, c.to_visit as owners_consenting_to_visit
+			from tree t join lateral (select * from location where tree = t.id order by recorded_at desc limit 1) l on true
+			left join nomination n on n.tree = t.id
+			cross join lateral owners_consent(t.id, clock_timestamp()) c
+			where t.id in (:trees)""";
 
 	private final TreeDirectory trees;
 
@@ -38,23 +51,28 @@ public class OpenPlace {
 	@Transactional
 	public ExactPlace open(Actor actor, String idOrTag) {
 		TreeDirectory.KnownTree tree = this.trees.getShown(idOrTag, actor);
-		if (!actor.isVerifierIn(tree.county())) {
+		return Objects.requireNonNull(open(actor, Map.of(tree.id(), tree.county())).get(tree.id()));
+	}
+
+	/**
+	 * The exact places of many trees, read and noted at once.
+	 * @param countyByTree where each of them stands now
+	 */
+	@Transactional
+	public Map<UUID, ExactPlace> open(Actor actor, Map<UUID, String> countyByTree) {
+		if (!countyByTree.values().stream().allMatch(actor::isVerifierIn)) {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Exact places are for the verifiers of the county.");
 		}
-		this.openings.note(actor, tree.county(), tree.id(), Opened.PLACE, null);
-		return this.jdbc
-			.sql("""
-					select t.id as tree, t.tag, l.latitude, l.longitude, l.accuracy_metres, n.access,
-					  (select b.body from location o join text_body b on b.id = o.locality where o.tree = t.id
-					    order by o.recorded_at desc limit 1) as locality,
-					  l.shown as visibility, c.owners, c.to_visit as owners_consenting_to_visit
-					from tree t join lateral (select * from location where tree = t.id order by recorded_at desc limit 1) l on true
-					left join nomination n on n.tree = t.id
-					cross join lateral owners_consent(t.id, clock_timestamp()) c
-					where t.id = ?""")
-			.param(tree.id())
+		if (countyByTree.isEmpty()) {
+			return Map.of();
+		}
+		this.openings.note(actor, countyByTree, Opened.PLACE);
+		return this.jdbc.sql(PLACES)
+			.param("trees", countyByTree.keySet())
 			.query(ExactPlace.class)
-			.single();
+			.list()
+			.stream()
+			.collect(Collectors.toMap(ExactPlace::tree, (place) -> place));
 	}
 
 	/**

@@ -35,11 +35,8 @@ class StatementsPerPageIT {
 	/** Of any page: what it takes to know who asks included. */
 	private static final int MOST = 40;
 
-	/**
-	 * The walking order of visits notes of each place that it was read, and the handover
-	 * puts all of a county's open work together.
-	 */
-	private static final Map<String, Integer> MORE = Map.of("/counties/{county}/handover", 60, "/visits", 100);
+	/** The handover puts all of a county's open work together. */
+	private static final Map<String, Integer> MORE = Map.of("/counties/{county}/handover", 60);
 
 	private static final String JDBC = "org.springframework.jdbc.core.JdbcTemplate";
 
