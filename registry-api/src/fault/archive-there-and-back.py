@@ -104,7 +104,7 @@ def send_parts(address, token, *parts):
                     + f'\r\nContent-Type: {kind}\r\n\r\n'.encode() + content + b'\r\n' for name, kind, content in parts)
     request = urllib.request.Request(registry.API + address, body + f'--{edge}--\r\n'.encode(), {
         'Content-Type': f'multipart/form-data; boundary={edge}', 'Authorization': token, 'Idempotency-Key': edge})
-    with urllib.request.urlopen(request, timeout=60) as answer:
+    with urllib.request.urlopen(request, timeout=300) as answer:
         return json.loads(answer.read())
 
 
@@ -147,7 +147,7 @@ def reads(counties):
 
 def answer(address):
     try:
-        with urllib.request.urlopen(f'http://127.0.0.1:{registry.PORT}{address}', timeout=60) as got:
+        with urllib.request.urlopen(f'http://127.0.0.1:{registry.PORT}{address}', timeout=300) as got:
             body = got.read()
             if 'asOf=' in address and 'knownAt=' not in address:
                 # As known when it is asked, which the answer says.

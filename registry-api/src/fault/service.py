@@ -6,6 +6,8 @@ import base64, json, os, pathlib, re, shutil, signal, socket, subprocess, tempfi
 
 FOLDER = pathlib.Path(tempfile.mkdtemp(prefix='registry-fault-'))
 PASSWORD = 'a password for rough handling'
+# Of a start on a busy machine, in seconds.
+PATIENCE = 600
 # Sizes drawn at random seldom go together.
 CHECKS = ['unit-slip', 'odd-proportions', 'too-slender', 'near-buckling', 'beyond-species-limit', 'biggest-by-far',
           'new-to-county', 'girth-shrank', 'girth-outgrew', 'likely-same-tree']
@@ -40,7 +42,7 @@ def call(method, path, body=None, auth=None, key=None, etag=None):
     request = urllib.request.Request(path if path.startswith('http') else API + path, method=method, headers=headers,
                                      data=json.dumps(body).encode() if body is not None else None)
     try:
-        with urllib.request.urlopen(request, timeout=20) as answer:
+        with urllib.request.urlopen(request, timeout=120) as answer:
             return json.loads(answer.read() or b'null'), answer.headers
     except urllib.error.HTTPError as e:
         raise Refused(e.code, e.read().decode(errors='replace')) from None
@@ -61,7 +63,7 @@ class Service:
              f'--registry.data-folder={FOLDER / "data"}', '--registry.limits.network-per-second=0',
              '--registry.limits.account-per-second=0', '--registry.first-administrator=admin@example.org'],
             stdout=out, stderr=subprocess.STDOUT, cwd=FOLDER)
-        while time.time() - began < 120:
+        while time.time() - began < PATIENCE:
             if self.process.poll() is not None:
                 raise SystemExit('The service did not start again:\n' + tail())
             try:
@@ -69,7 +71,7 @@ class Service:
                 return time.time() - began
             except OSError:
                 time.sleep(0.1)
-        raise SystemExit('The service was not ready within two minutes:\n' + tail())
+        raise SystemExit('The service was not ready within ten minutes:\n' + tail())
 
     def kill(self):
         self.process.send_signal(signal.SIGKILL)

@@ -19,7 +19,7 @@ import org.springframework.test.context.ContextConfiguration;
 @SpringBootTest(webEnvironment = WebEnvironment.RANDOM_PORT,
 		properties = { "registry.limits.network-per-second=0", "registry.limits.account-per-second=0",
 				"registry.limits.letters-per-hour=0", "registry.sign-in.failures-of-network=1000",
-				"registry.watch.count-work=false" })
+				"registry.watch.count-work=false", "registry.upkeep.on=false" })
 @AutoConfigureMockMvc
 @ContextConfiguration(initializers = RegistryTestDatabase.class)
 public @interface RegistryTest {

@@ -21,8 +21,9 @@ final class EmptyRegister {
 			    where d.classid = 'pg_class'::regclass and d.objid = c.oid and d.deptype = 'e')
 			order by relname""";
 
-	private static final Set<String> BY_MIGRATIONS = Set.of("flyway_schema_history", "changeable_table", "species",
-			"species_name");
+	/** By migrations, and by the service itself day by day. */
+	private static final Set<String> BY_ITSELF = Set.of("flyway_schema_history", "changeable_table", "species",
+			"species_name", "upkeep_run", "upkeep_trouble");
 
 	private EmptyRegister() {
 	}
@@ -51,7 +52,7 @@ final class EmptyRegister {
 		List<String> tables = new ArrayList<>();
 		try (ResultSet rows = statement.executeQuery(TABLES)) {
 			while (rows.next()) {
-				if (!BY_MIGRATIONS.contains(rows.getString(1))) {
+				if (!BY_ITSELF.contains(rows.getString(1))) {
 					tables.add(rows.getString(1));
 				}
 			}

@@ -32,6 +32,8 @@ final class RegisterTables {
 			Map.entry("sign_in_event", "tells who came from where, and holds people back: kept for half a year only"),
 			Map.entry("notice_secret", "signs links that are followed without signing in"),
 			Map.entry("keyed_answer", "answers requests sent twice, for a day or so"),
+			Map.entry("upkeep_run", "tells what was done to keep the archived register, not the restored one"),
+			Map.entry("upkeep_trouble", "tells what was wrong where the archived register was kept"),
 			Map.entry("import_file", "waits some days at most to be taken in"));
 
 	/** Filled by a migration, and put in place of what that one filled. */

@@ -1,31 +1,24 @@
 package county.bigtree.registry.command;
 
-import java.util.List;
 import java.util.OptionalLong;
 
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
-import org.springframework.jdbc.core.simple.JdbcClient;
+import county.bigtree.registry.audit.VerifyRegister;
 import org.springframework.stereotype.Service;
-import org.springframework.transaction.annotation.Isolation;
-import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Looks whether the register is whole: every check, on one snapshot of the database.
- * Changes nothing.
+ * {@code verify}: tells whether the register is whole, check by check.
  */
 @Service
 class Verify implements RegisterCommand {
 
 	private static final int TOLD = 50;
 
-	private final List<RegisterCheck> checks;
+	private final VerifyRegister verifyRegister;
 
-	private final JdbcClient jdbc;
-
-	Verify(List<RegisterCheck> checks, JdbcClient jdbc) {
-		this.checks = checks;
-		this.jdbc = jdbc;
+	Verify(VerifyRegister verifyRegister) {
+		this.verifyRegister = verifyRegister;
 	}
 
 	@Override
@@ -34,10 +27,8 @@ class Verify implements RegisterCommand {
 	}
 
 	@Override
-	@Transactional(isolation = Isolation.REPEATABLE_READ, readOnly = true)
 	public int run(Report report) {
-		prepareForLongQueries();
-		long wrong = this.checks.stream().mapToLong((check) -> look(check, report)).sum();
+		long wrong = this.verifyRegister.look(new Telling(report));
 		if (wrong == 0) {
 			report.line("The register is whole.");
 			return WELL;
@@ -46,31 +37,27 @@ class Verify implements RegisterCommand {
 		return NOT_WELL;
 	}
 
-	/**
-	 * The checks sort and join whole tables, each once: there is memory for that, and
-	 * compiling such a query takes longer than it saves.
-	 */
-	private void prepareForLongQueries() {
-		this.jdbc.sql("select set_config('work_mem', '64MB', true), set_config('jit', 'off', true)")
-			.query((row, number) -> row.getString(1))
-			.single();
-	}
+	private record Telling(Report report) implements VerifyRegister.Listener {
 
-	private static long look(RegisterCheck check, Report report) {
-		long start = System.nanoTime();
-		OptionalLong expected = check.expected();
-		String what = check.subject().split(",", 2)[0];
-		report.begin(what, expected);
-		Findings findings = new Findings(TOLD, (sentence) -> report.line("  %s", sentence),
-				(looked) -> report.progress(what, looked, expected));
-		check.look(findings);
-		if (findings.count() > TOLD) {
-			report.line("  ... and %,d more", findings.count() - TOLD);
+		@Override
+		public Findings begin(RegisterCheck check) {
+			OptionalLong expected = check.expected();
+			String what = check.subject().split(",", 2)[0];
+			this.report.begin(what, expected);
+			return new Findings(TOLD, (sentence) -> this.report.line("  %s", sentence),
+					(looked) -> this.report.progress(what, looked, expected));
 		}
-		String mended = (findings.mended() > 0) ? ", %,d mended since".formatted(findings.mended()) : "";
-		report.line("%,d %s: %,d wrong%s (%.1f s)", findings.lookedAt(), check.subject(), findings.count(), mended,
-				(System.nanoTime() - start) / 1e9);
-		return findings.count();
+
+		@Override
+		public void end(RegisterCheck check, Findings findings, long nanos) {
+			if (findings.count() > TOLD) {
+				this.report.line("  ... and %,d more", findings.count() - TOLD);
+			}
+			String mended = (findings.mended() > 0) ? ", %,d mended since".formatted(findings.mended()) : "";
+			this.report.line("%,d %s: %,d wrong%s (%.1f s)", findings.lookedAt(), check.subject(), findings.count(),
+					mended, nanos / 1e9);
+		}
+
 	}
 
 }

@@ -2,6 +2,7 @@ package county.bigtree.registry.database;
 
 import county.bigtree.db.DatabaseMigrations;
 
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.boot.flyway.autoconfigure.FlywayMigrationStrategy;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
@@ -17,9 +18,14 @@ class Migrating {
 	 * Does it, unless whatever runs takes the schema as it finds it.
 	 */
 	@Bean
-	FlywayMigrationStrategy bringUpToDate(Environment environment) {
+	FlywayMigrationStrategy bringUpToDate(Environment environment, ObjectProvider<BeforeMigration> before) {
 		if (environment.getProperty("registry.migrate-at-start", Boolean.class, true)) {
-			return DatabaseMigrations::bringUpToDate;
+			return (flyway) -> {
+				DatabaseMigrations.version(flyway)
+					.filter((version) -> flyway.info().pending().length > 0)
+					.ifPresent((version) -> before.orderedStream().forEach((work) -> work.run(version)));
+				DatabaseMigrations.bringUpToDate(flyway);
+			};
 		}
 		return (flyway) -> {
 		};

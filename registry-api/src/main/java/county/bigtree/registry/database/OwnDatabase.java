@@ -27,6 +27,11 @@ class OwnDatabase {
 	}
 
 	@Bean
+	OwnFolder ownFolder(RegisterStorage storage) {
+		return new OwnFolder(storage.dataFolder());
+	}
+
+	@Bean
 	JdbcConnectionDetails serviceConnection(EmbeddedDatabase database) {
 		return new ServiceConnection(database.service());
 	}

@@ -28,7 +28,7 @@ class PlainStartFailures implements SpringBootExceptionReporter {
 	}
 
 	private static @Nullable String sentence(Throwable cause) {
-		if (cause instanceof DatabaseUnavailable) {
+		if (cause instanceof DatabaseUnavailable || cause instanceof NotMigrated) {
 			return cause.getMessage();
 		}
 		if (cause instanceof PortInUseException port) {

@@ -46,7 +46,10 @@ class Gathering {
 
 	private final NoticeWords words;
 
-	Gathering(JdbcClient jdbc, ListDue listDue, NoticeWords words) {
+	private final List<ServiceLines> service;
+
+	Gathering(JdbcClient jdbc, ListDue listDue, NoticeWords words, List<ServiceLines> service) {
+		this.service = service;
 		this.jdbc = jdbc;
 		this.listDue = listDue;
 		this.words = words;
@@ -55,9 +58,10 @@ class Gathering {
 	List<String> lines(Notice notice) {
 		return switch (notice.kind()) {
 			case TITLES_TURNED -> cut(turned(notice));
-			case REMEASUREMENT_DUE -> cut(due(notice.county(), notice.recipient()));
+			case REMEASUREMENT_DUE -> cut(due(notice.inCounty(), notice.recipient()));
 			case WEEKLY_DIGEST -> week(notice);
-			case FILING_RECEIVED, FILING_RETURNED, FILING_DECIDED, TITLE_WON, TITLE_LOST, WORK_ASSIGNED -> List.of();
+			case UPKEEP_WEEK -> this.service.stream().flatMap((lines) -> lines.ofTheWeek().stream()).toList();
+			case UPKEEP_TROUBLE, FILING_RECEIVED, FILING_RETURNED, FILING_DECIDED, TITLE_WON, TITLE_LOST, WORK_ASSIGNED -> List.of();
 		};
 	}
 
@@ -72,7 +76,7 @@ class Gathering {
 
 	private List<String> turned(Notice notice) {
 		LocalDate day = LocalDate.parse(notice.detail());
-		return between(TURNED, notice.county(), day, day.plusDays(1)).query((row, number) -> this.words.say(
+		return between(TURNED, notice.inCounty(), day, day.plusDays(1)).query((row, number) -> this.words.say(
 				"notice.titles-turned." + (row.getBoolean("began") ? "began" : "ended"), row.getString("tag"),
 				row.getString("species"), this.words.say("title." + row.getString("title"))))
 			.list();
@@ -102,12 +106,12 @@ class Gathering {
 		LocalDate monday = LocalDate.parse(notice.detail());
 		List<String> lines = new ArrayList<>();
 		WEEK.forEach((figure, query) -> {
-			long count = between(query, notice.county(), monday.minusWeeks(1), monday).query(Long.class).single();
+			long count = between(query, notice.inCounty(), monday.minusWeeks(1), monday).query(Long.class).single();
 			if (count > 0) {
 				lines.add(this.words.say("notice.weekly-digest." + figure, count));
 			}
 		});
-		int due = soon(notice.county()).size();
+		int due = soon(notice.inCounty()).size();
 		if (due > 0) {
 			lines.add(this.words.say("notice.weekly-digest.due", due));
 		}

@@ -34,10 +34,19 @@ public enum NoticeKind {
 	REMEASUREMENT_DUE("remeasurement-due"),
 
 	/** To coordinators, once a week. */
-	WEEKLY_DIGEST("weekly-digest");
+	WEEKLY_DIGEST("weekly-digest"),
+
+	/** To administrators, when something is wrong with how the register is kept. */
+	UPKEEP_TROUBLE("upkeep-trouble"),
+
+	/** To administrators, once a week: whether all is well. */
+	UPKEEP_WEEK("upkeep-week");
 
 	/** Those that only coordinators get. */
 	public static final List<NoticeKind> OF_COORDINATORS = List.of(TITLES_TURNED, WEEKLY_DIGEST);
+
+	/** Those that only administrators get. */
+	public static final List<NoticeKind> OF_ADMINISTRATORS = List.of(UPKEEP_TROUBLE, UPKEEP_WEEK);
 
 	private final String code;
 

@@ -23,11 +23,11 @@ class NoticeQueue {
 	private static final String INSERT = """
 			insert into notice (id, kind, subject, recipient, county, tree, page, detail, queued_at, mail, next_try_at)
 			select gen_random_uuid(), :kind, q.subject, q.recipient, q.county, q.tree, q.page, q.detail, :at,
-			  case when :replayed or c.practice
+			  case when :replayed or coalesce(c.practice, false)
 			    or exists (select from notice_refusal r where r.person = q.recipient and r.kind = :kind)
 			    then 'none' else 'waiting' end, :due
 			from (select distinct * from (%s) asked) q join person p on p.id = q.recipient and p.active
-			join county c on c.key = q.county
+			left join county c on c.key = q.county
 			where q.recipient is distinct from :butNot
 			on conflict (kind, subject, recipient) do nothing""";
 

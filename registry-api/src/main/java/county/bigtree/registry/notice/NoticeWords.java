@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 
 import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
@@ -57,7 +58,7 @@ public class NoticeWords {
 	private String say(String key, Notice notice) {
 		String tree = (notice.species() != null) ? notice.tag() + ", " + notice.species()
 				: String.valueOf(notice.tag());
-		return say(key, tree, notice.countyName(), day(notice.detail()));
+		return say(key, tree, Objects.requireNonNullElse(notice.countyName(), ""), day(notice.detail()));
 	}
 
 	private static String day(String detail) {

@@ -20,7 +20,7 @@ class Notices {
 	private static final String NOTICE = """
 			select n.id, n.kind, n.subject, n.recipient, n.county, c.name as county_name, t.tag,
 			  coalesce(s.common_name, s.scientific_name) as species, n.page, n.detail, n.queued_at, n.mail, n.tries, n.last_error
-			from notice n join county_now c on c.key = n.county left join tree t on t.id = n.tree
+			from notice n left join county_now c on c.key = n.county left join tree t on t.id = n.tree
 			left join lateral (select species from identification where tree = n.tree order by recorded_at desc limit 1) i on true
 			left join species s on s.key = i.species
 			""";

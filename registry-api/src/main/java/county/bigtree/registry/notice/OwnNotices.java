@@ -65,11 +65,18 @@ public class OwnNotices {
 			.list();
 		Map<NoticeKind, Boolean> wanted = new EnumMap<>(NoticeKind.class);
 		for (NoticeKind kind : NoticeKind.values()) {
-			if (actor.isAnywhere(Role.COORDINATOR) || !NoticeKind.OF_COORDINATORS.contains(kind)) {
+			if (isFor(actor, kind)) {
 				wanted.put(kind, !refused.contains(kind.code()));
 			}
 		}
 		return wanted;
+	}
+
+	private static boolean isFor(Actor actor, NoticeKind kind) {
+		if (NoticeKind.OF_ADMINISTRATORS.contains(kind)) {
+			return actor.administrator();
+		}
+		return actor.isAnywhere(Role.COORDINATOR) || !NoticeKind.OF_COORDINATORS.contains(kind);
 	}
 
 	/**

@@ -92,12 +92,13 @@ class NoticeController {
 	/**
 	 * Something that somebody was told.
 	 *
+	 * @param county null where it is about the service as a whole
 	 * @param tag of the tree that it is about, or null
 	 * @param page the path on which it stands in full
 	 * @param mail {@code waiting} to be sent, {@code sent}, {@code failed}, or
 	 * {@code none}: on the pages only
 	 */
-	record NoticeJson(UUID id, Instant at, String kind, String county, @Nullable String tag, String title, String text,
+	record NoticeJson(UUID id, Instant at, String kind, @Nullable String county, @Nullable String tag, String title, String text,
 			String page, String mail) {
 	}
 

@@ -6,6 +6,7 @@ import java.util.Map;
 
 import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
+import county.bigtree.registry.notice.StuckNotices;
 import county.bigtree.registry.pages.Units;
 import county.bigtree.registry.pages.Viewer;
 import county.bigtree.registry.pages.form.Api;
@@ -40,18 +41,23 @@ class DeskPage {
 
 	private final Desks desks;
 
-	DeskPage(Desks desks) {
+	private final StuckNotices mails;
+
+	DeskPage(Desks desks, StuckNotices mails) {
 		this.desks = desks;
+		this.mails = mails;
 	}
 
 	@GetMapping("/desk")
 	@Access(Who.COORDINATOR_OR_ADMINISTRATOR)
-	String choose(@ModelAttribute("viewer") @Nullable Viewer viewer, Model model) {
+	String choose(Api api, @ModelAttribute("viewer") @Nullable Viewer viewer, Model model) {
 		List<String> counties = (viewer != null) ? viewer.coordinates() : List.of();
 		if (counties.size() == 1 && viewer != null && !viewer.administers()) {
 			return "redirect:/desk/" + counties.get(0);
 		}
 		model.addAttribute("counties", counties.stream().map(this.desks::find).toList());
+		model.addAttribute("troubles",
+				(viewer != null && viewer.administers()) ? api.get("/upkeep").path("troubles").size() : 0);
 		return "desks";
 	}
 
@@ -83,6 +89,7 @@ class DeskPage {
 		model.addAttribute("visits",
 				api.get("/visits?county={county}&open=true&limit=500", county).path("items").size());
 		model.addAttribute("duplicates", api.get("/counties/{county}/likely-duplicates", county).path("items").size());
+		model.addAttribute("mailsStuck", "stuck".equals(this.mails.state()));
 		return "desk";
 	}
 

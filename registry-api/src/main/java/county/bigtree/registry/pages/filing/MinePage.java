@@ -53,8 +53,7 @@ class MinePage {
 		model.addAttribute("filings", items);
 		JsonNode news = cursor.isEmpty() ? api.get("/people/me/notices?limit={limit}", NEWS).path("items")
 				: JsonNodeFactory.instance.arrayNode();
-		news.forEach((item) -> days.computeIfAbsent(county(item),
-				(key) -> Days.of(api.get("/counties/{county}", key), units)));
+		news.forEach((item) -> days.computeIfAbsent(county(item), (key) -> days(key, api, units)));
 		model.addAttribute("news", news);
 		model.addAttribute("returned",
 				items.stream().filter((item) -> item.path("status").asString("").equals("returned")).toList());
@@ -67,6 +66,13 @@ class MinePage {
 		model.addAttribute("done", done);
 		model.addAttribute("reported", tree);
 		return "mine";
+	}
+
+	/** What is of no county is told by the days of UTC. */
+	private static Days days(String county, Api api, Units units) {
+		JsonNode of = county.isEmpty() ? JsonNodeFactory.instance.objectNode().put("timeZone", "UTC")
+				: api.get("/counties/{county}", county);
+		return Days.of(of, units);
 	}
 
 	private static String county(JsonNode item) {
