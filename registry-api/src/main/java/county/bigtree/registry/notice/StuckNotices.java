@@ -35,7 +35,12 @@ public class StuckNotices {
 		if (!this.mailing.isOn()) {
 			return "off";
 		}
-		return (count() > 0) ? "stuck" : "flowing";
+		return any() ? "stuck" : "flowing";
+	}
+
+	/** Whether there are any. */
+	public boolean any() {
+		return count() > 0;
 	}
 
 	public int count() {

@@ -256,7 +256,10 @@ class MailAndPagesIT {
 		TestPages.Visitor visitor = this.pages.signIn(administrator);
 		String page = visitor.open("/desk/notices");
 		assertThat(page).contains("MailSendException, ConnectException").doesNotContain(filer.email());
+		TestPages.Visitor coordinator = this.pages.signIn(this.people.coordinator("stuckland"));
+		assertThat(coordinator.open("/desk/stuckland")).contains("Mails are not going out at present");
 		visitor.send("/desk/notices/retry", visitor.hidden(page)).taken();
+		assertThat(coordinator.open("/desk/stuckland")).doesNotContain("Mails are not going out at present");
 		this.mails.sender(this.server).run();
 		assertThat(MailRoom.to(this.server, filer)).hasSize(1);
 		this.trees.ask(post("/api/v1/notices/stuck/dismissal"), administrator)

@@ -55,6 +55,9 @@ class NoticesIT {
 	private CalendarNotices calendar;
 
 	@Autowired
+	private TellAdministrators tell;
+
+	@Autowired
 	private Outbox outbox;
 
 	@Autowired
@@ -101,6 +104,30 @@ class NoticesIT {
 				"On the books: NTF-0001, white oak", "Champion: NTF-0001, white oak");
 		assertThat(MailRoom.to(this.server, coordinator)).isEmpty();
 		assertThat(raw(this.server)).doesNotContain("Which fork");
+	}
+
+	@Test
+	void tellsAdministratorsOfTheServiceItself() throws Exception {
+		this.trees.county("serviceland", "NTV");
+		TestPerson administrator = this.people.administrator();
+		TestPerson coordinator = this.people.coordinator("serviceland");
+		new TransactionTemplate(this.transactions).executeWithoutResult((status) -> {
+			for (int again = 0; again < 2; again++) {
+				this.tell.queue(NoticeKind.UPKEEP_WEEK, "service:2090-01-02", "well", this.clock.now());
+				this.tell.queue(NoticeKind.UPKEEP_TROUBLE, "a disk of this test", "disk-full", this.clock.now());
+			}
+		});
+		this.mails.sender(this.server).run();
+		assertThat(MailRoom.subjects(this.server, administrator))
+			.containsExactlyInAnyOrder("The register: all is well", "The register: a disk is nearly full");
+		assertThat(MailRoom.to(this.server, coordinator)).isEmpty();
+		MimeMessage week = MailRoom.to(this.server, administrator)
+			.stream()
+			.filter((mail) -> MailRoom.subject(mail).endsWith("well"))
+			.findFirst()
+			.orElseThrow();
+		assertThat(MailRoom.part(week, "text/plain")).contains("archive was ", "restored on trial",
+				"You get this because you are an administrator of this register.", "/desk/upkeep");
 	}
 
 	@Test

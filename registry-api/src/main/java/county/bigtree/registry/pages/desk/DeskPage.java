@@ -89,7 +89,7 @@ class DeskPage {
 		model.addAttribute("visits",
 				api.get("/visits?county={county}&open=true&limit=500", county).path("items").size());
 		model.addAttribute("duplicates", api.get("/counties/{county}/likely-duplicates", county).path("items").size());
-		model.addAttribute("mailsStuck", "stuck".equals(this.mails.state()));
+		model.addAttribute("mailsStuck", this.mails.any());
 		return "desk";
 	}
 
