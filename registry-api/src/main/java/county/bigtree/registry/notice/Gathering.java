@@ -61,7 +61,9 @@ class Gathering {
 			case REMEASUREMENT_DUE -> cut(due(notice.inCounty(), notice.recipient()));
 			case WEEKLY_DIGEST -> week(notice);
 			case UPKEEP_WEEK -> this.service.stream().flatMap((lines) -> lines.ofTheWeek().stream()).toList();
-			case UPKEEP_TROUBLE, FILING_RECEIVED, FILING_RETURNED, FILING_DECIDED, TITLE_WON, TITLE_LOST, WORK_ASSIGNED -> List.of();
+			case UPKEEP_TROUBLE, FILING_RECEIVED, FILING_RETURNED, FILING_DECIDED, TITLE_WON, TITLE_LOST,
+					WORK_ASSIGNED ->
+				List.of();
 		};
 	}
 

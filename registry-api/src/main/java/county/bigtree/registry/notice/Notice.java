@@ -18,9 +18,9 @@ import org.jspecify.annotations.Nullable;
  * @param detail what happened, in a word
  * @param mail whether it waits to be sent, was sent, failed, or stands on the pages only
  */
-public record Notice(UUID id, NoticeKind kind, String subject, UUID recipient, @Nullable String county, @Nullable String countyName,
-		@Nullable String tag, @Nullable String species, String page, String detail, Instant queuedAt, String mail,
-		int tries, @Nullable String lastError) {
+public record Notice(UUID id, NoticeKind kind, String subject, UUID recipient, @Nullable String county,
+		@Nullable String countyName, @Nullable String tag, @Nullable String species, String page, String detail,
+		Instant queuedAt, String mail, int tries, @Nullable String lastError) {
 
 	/** The county of a notice that is of one. */
 	String inCounty() {

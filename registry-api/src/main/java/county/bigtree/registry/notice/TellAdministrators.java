@@ -35,8 +35,8 @@ public class TellAdministrators {
 	 */
 	@Transactional(propagation = Propagation.MANDATORY)
 	public int queue(NoticeKind kind, String about, String word, Instant now) {
-		return this.queue.put(kind, ADMINISTRATORS,
-				Map.of("about", about, "word", word, "instant", SqlTime.of(now)), now, now, null);
+		return this.queue.put(kind, ADMINISTRATORS, Map.of("about", about, "word", word, "instant", SqlTime.of(now)),
+				now, now, null);
 	}
 
 }

@@ -102,8 +102,8 @@ public class Troubles {
 	/** Those that are not over, the oldest first. */
 	@Transactional(readOnly = true)
 	public List<Trouble> open() {
-		return this.jdbc
-			.sql("select kind, place, since, detail from upkeep_trouble where over_at is null order by since, kind, place")
+		return this.jdbc.sql(
+				"select kind, place, since, detail from upkeep_trouble where over_at is null order by since, kind, place")
 			.query(Trouble.class)
 			.list();
 	}

@@ -60,10 +60,11 @@ class TryRestore {
 				return Recording.Ended.failed(ArchiveFolder.name(archive) + " could not be restored: the log says why");
 			}
 			if (run(scratch, "verify", data) != 0) {
-				return Recording.Ended
-					.failed("What " + ArchiveFolder.name(archive) + " restores is not whole: the log says what is wrong");
+				return Recording.Ended.failed(
+						"What " + ArchiveFolder.name(archive) + " restores is not whole: the log says what is wrong");
 			}
-			return Recording.Ended.well(ArchiveFolder.name(archive) + " was restored and is whole", Files.size(archive));
+			return Recording.Ended.well(ArchiveFolder.name(archive) + " was restored and is whole",
+					Files.size(archive));
 		}
 		finally {
 			FileSystemUtils.deleteRecursively(scratch);

@@ -49,11 +49,12 @@ public class UpkeepRuns {
 	@Transactional
 	public Optional<Instant> begin(String kind, LocalDate dueOn) {
 		Instant now = this.clock.now();
-		int begun = this.jdbc.sql("""
-				insert into upkeep_run as r (kind, due_on, node, began_at) values (:kind, :dueOn, :node, :now)
-				on conflict (kind, due_on) do update
-				  set node = excluded.node, began_at = excluded.began_at, ended_at = null, outcome = null, detail = null, bytes = null
-				  where r.outcome = 'failed' and r.ended_at < :again or r.ended_at is null and r.began_at < :left""")
+		int begun = this.jdbc
+			.sql("""
+					insert into upkeep_run as r (kind, due_on, node, began_at) values (:kind, :dueOn, :node, :now)
+					on conflict (kind, due_on) do update
+					  set node = excluded.node, began_at = excluded.began_at, ended_at = null, outcome = null, detail = null, bytes = null
+					  where r.outcome = 'failed' and r.ended_at < :again or r.ended_at is null and r.began_at < :left""")
 			.param("kind", kind)
 			.param("dueOn", dueOn)
 			.param("node", this.node)
@@ -102,8 +103,9 @@ public class UpkeepRuns {
 	/** Whether one was begun long ago, is the newest of its kind, and never ended. */
 	@Transactional(readOnly = true)
 	public boolean isLeft(String kind) {
-		return this.jdbc.sql("""
-				select ended_at is null and began_at < :left from upkeep_run where kind = :kind order by due_on desc limit 1""")
+		return this.jdbc
+			.sql("""
+					select ended_at is null and began_at < :left from upkeep_run where kind = :kind order by due_on desc limit 1""")
 			.param("kind", kind)
 			.param("left", SqlTime.of(this.clock.now().minus(LEFT)))
 			.query(Boolean.class)

@@ -38,8 +38,8 @@ class WeekInLines implements ServiceLines {
 	public List<String> ofTheWeek() {
 		List<String> lines = new ArrayList<>();
 		this.troubles.open()
-			.forEach((trouble) -> lines
-				.add(say("notice.upkeep-week.trouble", say("upkeep.trouble." + trouble.kind()), when(trouble.since()))));
+			.forEach((trouble) -> lines.add(
+					say("notice.upkeep-week.trouble", say("upkeep.trouble." + trouble.kind()), when(trouble.since()))));
 		for (String kind : List.of(UpkeepRun.ARCHIVE, UpkeepRun.VERIFY, UpkeepRun.TRIAL)) {
 			lines.add(this.runs.lastWell(kind)
 				.map((run) -> say("notice.upkeep-week." + kind, when(run.endedAt())))

@@ -118,8 +118,8 @@ class NoticesIT {
 			}
 		});
 		this.mails.sender(this.server).run();
-		assertThat(MailRoom.subjects(this.server, administrator))
-			.containsExactlyInAnyOrder("The register: all is well", "The register: a disk is nearly full");
+		assertThat(MailRoom.subjects(this.server, administrator)).containsExactlyInAnyOrder("The register: all is well",
+				"The register: a disk is nearly full");
 		assertThat(MailRoom.to(this.server, coordinator)).isEmpty();
 		MimeMessage week = MailRoom.to(this.server, administrator)
 			.stream()

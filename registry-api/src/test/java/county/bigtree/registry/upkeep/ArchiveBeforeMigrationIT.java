@@ -23,8 +23,9 @@ class ArchiveBeforeMigrationIT {
 	void archivesTheEarlierSchemaOrRefuses(@TempDir Path folder) throws Exception {
 		try (TestDatabase database = TestDatabase.empty()) {
 			DatabaseMigrations.bringTo(
-					DatabaseMigrations.configure(Flyway.configure().dataSource(database.owner().dataSource()),
-							DatabaseMigrations.NO_SERVICE_ROLE)
+					DatabaseMigrations
+						.configure(Flyway.configure().dataSource(database.owner().dataSource()),
+								DatabaseMigrations.NO_SERVICE_ROLE)
 						.load(),
 					"202611261050");
 			before(database, folder, true).run("202611261050");

@@ -128,7 +128,8 @@ class UpkeepIT {
 			.satisfies((trouble) -> assertThat(trouble.kind()).isEqualTo("archive-failed"));
 		archives(this.folder, 14).run(DAY);
 		assertThat(this.runs.lastWell(UpkeepRun.ARCHIVE)).isEmpty();
-		this.jdbc.sql("update upkeep_run set ended_at = ended_at - interval '4 hours', began_at = began_at - interval '4 hours'")
+		this.jdbc.sql(
+				"update upkeep_run set ended_at = ended_at - interval '4 hours', began_at = began_at - interval '4 hours'")
 			.update();
 		archives(taken, 14).run(DAY);
 		assertThat(titles(administrator)).containsExactly("The register: an archive could not be taken");

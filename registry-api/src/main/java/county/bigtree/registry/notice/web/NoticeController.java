@@ -98,8 +98,8 @@ class NoticeController {
 	 * @param mail {@code waiting} to be sent, {@code sent}, {@code failed}, or
 	 * {@code none}: on the pages only
 	 */
-	record NoticeJson(UUID id, Instant at, String kind, @Nullable String county, @Nullable String tag, String title, String text,
-			String page, String mail) {
+	record NoticeJson(UUID id, Instant at, String kind, @Nullable String county, @Nullable String tag, String title,
+			String text, String page, String mail) {
 	}
 
 	/**
