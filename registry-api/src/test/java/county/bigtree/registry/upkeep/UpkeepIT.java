@@ -82,6 +82,7 @@ class UpkeepIT {
 	private JdbcClient jdbc;
 
 	@TempDir
+	@SuppressWarnings("NullAway.Init")
 	private Path folder;
 
 	@BeforeEach
