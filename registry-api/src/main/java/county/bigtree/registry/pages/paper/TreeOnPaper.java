@@ -30,7 +30,7 @@ public record TreeOnPaper(String tag, Species species, String county, String pla
 		String locality = (exact != null) ? exact.path("locality").asString("") : "";
 		return words.say("tree.place.within", words.number(place.path("latitude").decimalValue()),
 				words.number(place.path("longitude").decimalValue()),
-				words.distance(place.path("accuracyMetres").asDouble())) + (locality.isEmpty() ? "" : ". " + locality);
+				words.distance(place.path("accuracyMetres").asDouble())) + (locality.isEmpty() ? "" : "; " + locality);
 	}
 
 	/** The figures behind its present score, said by a message. */
