@@ -3,6 +3,7 @@ package county.bigtree.registry.description;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Objects;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -47,13 +48,13 @@ class UsingTheApiIT {
 		}
 		assertThat(blocks).isGreaterThan(15);
 		Path file = Files.writeString(folder.resolve("year.sh"), script.toString());
-		Path output = folder.resolve("output");
+		Path output = Files.createDirectories(Path.of("target")).resolve("using-the-api.log");
 		ProcessBuilder builder = new ProcessBuilder("bash", file.toString()).directory(folder.toFile())
 			.redirectErrorStream(true)
 			.redirectOutput(output.toFile());
 		builder.environment().put("api", "http://127.0.0.1:" + this.port + "/api/v1");
 		builder.environment().put("register", program());
-		builder.environment().put("served", served());
+		builder.environment().put("served", served(folder));
 		Process process = builder.start();
 		boolean ended = process.waitFor(6, TimeUnit.MINUTES);
 		process.destroy();
@@ -70,10 +71,14 @@ class UsingTheApiIT {
 				"-XX:TieredStopAtLevel=1", "-cp", classes, RegistryApplication.class.getName());
 	}
 
-	private String served() {
+	/** The password has blanks, and stands in a file. */
+	private String served(Path folder) throws IOException {
+		Path secrets = Files.createDirectory(folder.resolve("secrets"));
+		Files.writeString(secrets.resolve("spring.datasource.password"),
+				Objects.requireNonNull(this.database.getPassword()));
 		return String.join(" ", "--spring.datasource.url=" + this.database.getJdbcUrl(),
 				"--spring.datasource.username=" + this.database.getUsername(),
-				"--spring.datasource.password=" + this.database.getPassword());
+				"--spring.config.import=configtree:" + secrets + "/");
 	}
 
 }
