@@ -164,6 +164,9 @@ class VisitPagesIT {
 		Sent nothing = both.fill("/visits/plan", "purpose", "doubt");
 		assertThat(nothing.status()).isEqualTo(422);
 		assertThat(nothing.page()).contains("href=\"#tree\"");
+		Sent aimless = both.fill("/visits/plan", "tree", "PGU-0001");
+		assertThat(aimless.status()).isEqualTo(422);
+		assertThat(aimless.page()).contains("href=\"#purpose", "Fill this in.").doesNotContain("must not be null");
 	}
 
 }
