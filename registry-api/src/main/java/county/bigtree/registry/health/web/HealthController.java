@@ -4,6 +4,7 @@ import county.bigtree.registry.access.Access;
 import county.bigtree.registry.access.Who;
 import county.bigtree.registry.health.CheckReadiness;
 import county.bigtree.registry.health.Readiness;
+import county.bigtree.registry.health.StopNotice;
 import county.bigtree.registry.notice.StuckNotices;
 import io.swagger.v3.oas.annotations.Operation;
 import io.swagger.v3.oas.annotations.responses.ApiResponse;
@@ -26,7 +27,10 @@ class HealthController {
 
 	private final StuckNotices notices;
 
-	HealthController(CheckReadiness checkReadiness, StuckNotices notices) {
+	private final StopNotice stop;
+
+	HealthController(CheckReadiness checkReadiness, StuckNotices notices, StopNotice stop) {
+		this.stop = stop;
 		this.checkReadiness = checkReadiness;
 		this.notices = notices;
 	}
@@ -45,7 +49,8 @@ class HealthController {
 	@ApiResponse(responseCode = "503", description = "It can't")
 	ResponseEntity<Ready> readiness() {
 		Readiness readiness = this.checkReadiness.check();
-		Ready ready = Ready.from(readiness, readiness.isReady() ? this.notices.state() : "unknown");
+		Ready ready = Ready.from(readiness, readiness.isReady() ? this.notices.state() : "unknown",
+				this.stop.isStopping());
 		return ResponseEntity.status("ready".equals(ready.status()) ? HttpStatus.OK : HttpStatus.SERVICE_UNAVAILABLE)
 			.cacheControl(CacheControl.noStore())
 			.body(ready);
@@ -59,7 +64,8 @@ class HealthController {
 	/**
 	 * What the service needs, and whether it is there.
 	 *
-	 * @param status {@code ready} or {@code not-ready}
+	 * @param status {@code ready}, {@code not-ready}, or {@code stopping} where it was
+	 * told to stop
 	 * @param database {@code reachable} or {@code unreachable}
 	 * @param migrations {@code done} or {@code missing}
 	 * @param notices {@code flowing} by e-mail; {@code stuck} where some could not be
@@ -68,8 +74,8 @@ class HealthController {
 	 */
 	record Ready(String status, String database, String migrations, String notices) {
 
-		static Ready from(Readiness readiness, String notices) {
-			return new Ready(readiness.isReady() ? "ready" : "not-ready",
+		static Ready from(Readiness readiness, String notices, boolean stopping) {
+			return new Ready(stopping ? "stopping" : readiness.isReady() ? "ready" : "not-ready",
 					readiness.databaseReachable() ? "reachable" : "unreachable",
 					readiness.migrationsDone() ? "done" : "missing", notices);
 		}
