@@ -11,6 +11,8 @@ import county.bigtree.registry.desk.ListQueue;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.notice.StuckNotices;
 import county.bigtree.registry.rules.RulesReader;
+import county.bigtree.registry.upkeep.UpkeepRun;
+import county.bigtree.registry.upkeep.UpkeepRuns;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 
@@ -31,10 +33,13 @@ class CountWork {
 
 	private final StuckNotices notices;
 
+	private final UpkeepRuns upkeep;
+
 	private final RegisterClock clock;
 
-	CountWork(JdbcClient jdbc, ListQueue queue, ListDue due, RulesReader rules, StuckNotices notices,
+	CountWork(JdbcClient jdbc, ListQueue queue, ListDue due, RulesReader rules, StuckNotices notices, UpkeepRuns upkeep,
 			RegisterClock clock) {
+		this.upkeep = upkeep;
 		this.jdbc = jdbc;
 		this.queue = queue;
 		this.due = due;
@@ -54,7 +59,15 @@ class CountWork {
 			.max()
 			.orElse(0);
 		return new Work(loads.stream().mapToInt(ListQueue.Load::waiting).sum(), oldest,
-				counties.stream().mapToInt((county) -> due(county, now)).sum(), this.notices.count());
+				counties.stream().mapToInt((county) -> due(county, now)).sum(), this.notices.count(), age("archive", now),
+				age("verify", now), age("trial", now));
+	}
+
+	private double age(String kind, Instant now) {
+		return this.upkeep.lastWell(kind)
+			.map(UpkeepRun::endedAt)
+			.map((ended) -> Duration.between(ended, now).toMillis() / 1000.0)
+			.orElse(Double.NaN);
 	}
 
 	private int due(String county, Instant now) {

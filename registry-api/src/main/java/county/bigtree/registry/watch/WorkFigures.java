@@ -34,6 +34,9 @@ class WorkFigures {
 		gauge(meters, "registry.queue.oldest", "How long the oldest of it has waited", "seconds", Work::oldestSeconds);
 		gauge(meters, "registry.due", "Trees that are due to be measured again", null, Work::due);
 		gauge(meters, "registry.notices.stuck", "Mails that can't be sent", null, Work::stuckNotices);
+		gauge(meters, "registry.archive.age", "Since an archive was taken", "seconds", Work::archiveSeconds);
+		gauge(meters, "registry.verify.age", "Since the register was found whole", "seconds", Work::verifySeconds);
+		gauge(meters, "registry.trial.age", "Since an archive was restored on trial", "seconds", Work::trialSeconds);
 	}
 
 	@Scheduled(initialDelay = 20, fixedDelay = 60, timeUnit = TimeUnit.SECONDS)
