@@ -51,8 +51,8 @@ class Database:
 
     def create(self):
         """An empty register, with the two roles of the installation."""
+        self.folder.mkdir(0o700)
         if ROOT:
-            self.folder.mkdir()
             shutil.chown(self.folder, 'postgres')
         run(BINARIES / 'initdb', '--auth=trust', '--username=postgres', '--encoding=UTF8', '--locale=C.UTF-8', '-D', self.folder)
         self.start()
@@ -62,8 +62,8 @@ class Database:
 
     def follow(self, primary, synchronous):
         """A standby of another."""
+        self.folder.mkdir(0o700)
         if ROOT:
-            self.folder.mkdir()
             shutil.chown(self.folder, 'postgres')
         run(BINARIES / 'pg_basebackup', '-h', '127.0.0.1', '-p', primary.port, '-U', 'postgres', '-D', self.folder, '-R', '-X', 'stream',
             '-c', 'fast', '-d', f'application_name={self.folder.name}')
@@ -94,7 +94,8 @@ class Database:
             except subprocess.CalledProcessError:
                 pass
             if time.time() > end:
-                raise SystemExit(f'{self.folder.name}: {statement} was never {answer}')
+                raise SystemExit(f'{self.folder.name}: {statement} was never {answer}\n'
+                                 + '\n'.join((FOLDER / f'{self.folder.name}.log').read_text(errors='replace').splitlines()[-10:]))
             time.sleep(0.05)
 
     def promote(self):
