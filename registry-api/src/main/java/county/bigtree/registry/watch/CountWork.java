@@ -59,8 +59,8 @@ class CountWork {
 			.max()
 			.orElse(0);
 		return new Work(loads.stream().mapToInt(ListQueue.Load::waiting).sum(), oldest,
-				counties.stream().mapToInt((county) -> due(county, now)).sum(), this.notices.count(), age("archive", now),
-				age("verify", now), age("trial", now));
+				counties.stream().mapToInt((county) -> due(county, now)).sum(), this.notices.count(),
+				age("archive", now), age("verify", now), age("trial", now));
 	}
 
 	private double age(String kind, Instant now) {
