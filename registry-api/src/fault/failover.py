@@ -55,7 +55,7 @@ class Filers:
 
 
 def fail_over(name, synchronous):
-    primary, standby = Database(name + '-primary'), Database(name + '-standby')
+    primary, standby = Database(name + '_primary'), Database(name + '_standby')
     nodes = [Node(f'{name}-node-{number}', JAR, [primary, standby]) for number in (1, 2)]
     parts.extend(nodes + [primary, standby])
     primary.create()
