@@ -16,6 +16,7 @@ import county.bigtree.registry.audit.VerifyRegister;
 import county.bigtree.registry.database.OwnFolder;
 import county.bigtree.registry.erasure.ErasureList;
 import county.bigtree.registry.notice.StuckNotices;
+import county.bigtree.registry.pages.TestPages;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
 import org.jspecify.annotations.Nullable;
@@ -77,6 +78,9 @@ class UpkeepIT {
 
 	@Autowired
 	private TestPeople people;
+
+	@Autowired
+	private TestPages pages;
 
 	@Autowired
 	private JdbcClient jdbc;
@@ -223,14 +227,20 @@ class UpkeepIT {
 	}
 
 	@Test
-	void isToldOverHttpToAdministrators() throws Exception {
+	void isToldToAdministratorsOverHttpAndOnTheirPage() throws Exception {
+		TestPerson administrator = this.people.administrator();
 		archives(this.folder, 14).run(DAY);
 		this.troubles.found(TroubleKind.DISK_FULL, "here /srv", "91 %");
-		this.trees.ask(get("/api/v1/upkeep"), this.people.administrator())
+		this.trees.ask(get("/api/v1/upkeep"), administrator)
 			.andExpect(status().isOk())
 			.andExpect(jsonPath("$.troubles[0].kind").value("disk-full"))
 			.andExpect(jsonPath("$.runs[0].outcome").value("well"))
 			.andExpect(jsonPath("$.archiving").value(false));
+		TestPages.Visitor visitor = this.pages.signIn(administrator);
+		assertThat(visitor.open("/desk/upkeep")).contains("A disk is nearly full", "here /srv", "91 %",
+				"Archive of everything", ".tar.gz");
+		assertThat(visitor.open("/desk")).contains("Something is wrong with how the register is kept");
+		assertThat(visitor.open("/mine")).contains("The register: a disk is nearly full");
 	}
 
 	private String county(String key, String prefix) throws Exception {
