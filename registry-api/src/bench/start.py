@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """First and later starts and memory at rest, against a bare Spring Boot application in the same jar with the same database.
 
-    registry-api/src/bench/start.py [rounds, default 3]
+    registry-api/src/bench/start.py [rounds, default 3; 0 for memory alone]
 
 The bare application is bare/Bare.java, put in place of the service's own classes in a copy of its jar, so that both bring the same
 libraries and are started alike. A start is measured from the process to the first answer of /readyz. Afterwards the demo
@@ -71,20 +71,26 @@ def rest(folder):
         node.stop()
 
 
+def beside(folder, where):
+    """Starts of the service and of the bare application by turns."""
+    jars = {'service': JAR, 'bare': bare_jar(folder)}
+    got = {name: [] for name in jars}
+    for number in range(ROUNDS):
+        for name, jar in jars.items():
+            got[name].append(starts(folder / f'{name}-{number}', jar))
+    first = {name: median([one[0] for one in values]) for name, values in got.items()}
+    later = {name: median([one[1] for one in values]) for name, values in got.items()}
+    table(f'Starts, median of {ROUNDS}. {where}', ['start', 'service, s', 'bare, s', 'ratio'],
+          [(name, f'{one["service"]:.1f}', f'{one["bare"]:.1f}', f'{one["service"] / one["bare"]:.2f}')
+           for name, one in (('first', first), ('later', later))])
+
+
 def main():
     where = machine()
     folder = pathlib.Path(tempfile.mkdtemp(prefix='registry-bench-'))
     try:
-        jars = {'service': JAR, 'bare': bare_jar(folder)}
-        got = {name: [] for name in jars}
-        for number in range(ROUNDS):
-            for name, jar in jars.items():
-                got[name].append(starts(folder / f'{name}-{number}', jar))
-        first = {name: median([one[0] for one in values]) for name, values in got.items()}
-        later = {name: median([one[1] for one in values]) for name, values in got.items()}
-        table(f'Starts, median of {ROUNDS}. {where}', ['start', 'service, s', 'bare, s', 'ratio'],
-              [(name, f'{one["service"]:.1f}', f'{one["bare"]:.1f}', f'{one["service"] / one["bare"]:.2f}')
-               for name, one in (('first', first), ('later', later))])
+        if ROUNDS:
+            beside(folder, where)
         seconds, heap, resident = rest(folder / 'demo')
         table('The demo county under -Xmx256m, after its pages were read', ['start, s', 'heap in use, MiB', 'resident, MiB'],
               [(f'{seconds:.1f}', f'{heap:.0f}', f'{resident:.0f}')])

@@ -7,7 +7,6 @@ import county.bigtree.db.EmbeddedDatabase;
 
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
-import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.core.env.Environment;
@@ -36,17 +35,12 @@ public class Bare {
 		return new Connection(database.owner());
 	}
 
-	@Bean
-	FlywayConnectionDetails owner(EmbeddedDatabase database) {
-		return new Connection(database.owner());
-	}
-
 	@GetMapping("/readyz")
 	String ready() {
 		return "ready";
 	}
 
-	private record Connection(DatabaseLogin login) implements JdbcConnectionDetails, FlywayConnectionDetails {
+	private record Connection(DatabaseLogin login) implements JdbcConnectionDetails {
 
 		@Override
 		public String getJdbcUrl() {
@@ -61,11 +55,6 @@ public class Bare {
 		@Override
 		public String getPassword() {
 			return this.login.password();
-		}
-
-		@Override
-		public String getDriverClassName() {
-			return "org.postgresql.Driver";
 		}
 
 	}
