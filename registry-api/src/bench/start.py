@@ -37,7 +37,7 @@ def bare_jar(folder):
         for file in classes.rglob('*.class'):
             out.write(file, f'BOOT-INF/classes/{file.relative_to(classes)}')
         out.writestr('BOOT-INF/classes/application.properties', 'spring.jpa.hibernate.ddl-auto=none\n'
-                     'spring.session.jdbc.initialize-schema=always\nspring.main.banner-mode=off\n'
+                     'spring.flyway.locations=classpath:no-migrations\nspring.session.jdbc.initialize-schema=always\nspring.main.banner-mode=off\n'
                      'logging.level.root=warn\n')
     return bare
 
