@@ -88,8 +88,9 @@ public enum ProblemType {
 					+ "cause by the request in the answer."),
 
 	BUSY("busy", HttpStatus.SERVICE_UNAVAILABLE, "Too busy at the moment",
-			"Others were writing at the same place, or the database can't be reached right now. Nothing was recorded. "
-					+ "Wait as long as Retry-After says, then send the request again.");
+			"Others were writing at the same place, and nothing was recorded; or the database can't be reached right now, "
+					+ "and what was being recorded may be there or not. Wait as long as Retry-After says, then send "
+					+ "the request again, under the Idempotency-Key it had.");
 
 	private final String slug;
 

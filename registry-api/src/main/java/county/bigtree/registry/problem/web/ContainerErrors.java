@@ -1,5 +1,6 @@
 package county.bigtree.registry.problem.web;
 
+import county.bigtree.registry.problem.ConnectionLoss;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
 import county.bigtree.registry.problem.ProblemType;
@@ -34,7 +35,9 @@ class ContainerErrors implements ErrorController {
 	ResponseEntity<Object> error(HttpServletRequest request, HttpServletResponse response) {
 		int status = (request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE) instanceof Integer code) ? code : 404;
 		Object path = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
-		Problem problem = Problem.of(ProblemType.ofStatus(status), ProblemHandler.sentence(status));
+		Problem problem = (request.getAttribute(RequestDispatcher.ERROR_EXCEPTION) instanceof Throwable cause
+				&& ConnectionLoss.caused(cause)) ? ProblemHandler.away(request.getMethod())
+						: Problem.of(ProblemType.ofStatus(status), ProblemHandler.sentence(status));
 		return this.answers.answer(problem, (path instanceof String uri) ? uri : request.getRequestURI(), request,
 				response);
 	}

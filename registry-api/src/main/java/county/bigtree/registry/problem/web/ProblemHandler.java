@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 import county.bigtree.domain.quantity.InvalidReadingException;
+import county.bigtree.registry.problem.ConnectionLoss;
 import county.bigtree.registry.problem.Contention;
 import county.bigtree.registry.problem.FieldProblem;
 import county.bigtree.registry.problem.InvalidEntries;
@@ -99,9 +100,21 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 	@ExceptionHandler({ TransientDataAccessException.class, DataAccessResourceFailureException.class,
 			CannotCreateTransactionException.class })
 	ResponseEntity<Object> busy(Exception cause, WebRequest request) {
+		if (ConnectionLoss.caused(cause)) {
+			log.warn("The database can't be reached: {}", cause.getMessage());
+			return answer(away(((ServletWebRequest) request).getRequest().getMethod()), request);
+		}
 		log.warn("Answered busy: {}", cause.getMessage());
 		return answer(Problem.of(ProblemType.BUSY, "The register is busy, nothing was recorded. Try again shortly.")
 			.retryAfter(SOON), request);
+	}
+
+	/** The database is away: of what was to be recorded nobody knows whether it was. */
+	static Problem away(String method) {
+		boolean reads = "GET".equals(method) || "HEAD".equals(method);
+		return Problem.of(ProblemType.BUSY, "The database can't be reached right now. " + (reads ? "Try again shortly."
+				: "It is not known whether this was recorded: look, or send it again with the Idempotency-Key it had."))
+			.retryAfter(SOON);
 	}
 
 	/** Where the container reads parameters or parts only once they are asked for. */
@@ -114,7 +127,7 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 
 	@ExceptionHandler
 	ResponseEntity<Object> unexpected(Exception cause, WebRequest request) {
-		if (Contention.caused(cause)) {
+		if (Contention.caused(cause) || ConnectionLoss.caused(cause)) {
 			return busy(cause, request);
 		}
 		log.error("Failed at {}", path(request), cause);
