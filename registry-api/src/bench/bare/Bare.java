@@ -10,6 +10,8 @@ import org.springframework.boot.autoconfigure.SpringBootApplication;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.context.annotation.Bean;
 import org.springframework.core.env.Environment;
+import org.springframework.security.config.annotation.web.builders.HttpSecurity;
+import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RestController;
 
@@ -33,6 +35,11 @@ public class Bare {
 	@Bean
 	JdbcConnectionDetails service(EmbeddedDatabase database) {
 		return new Connection(database.owner());
+	}
+
+	@Bean
+	SecurityFilterChain everybody(HttpSecurity http) {
+		return http.authorizeHttpRequests((requests) -> requests.anyRequest().permitAll()).build();
 	}
 
 	@GetMapping("/readyz")
