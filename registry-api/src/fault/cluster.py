@@ -3,7 +3,8 @@
 Needs Python 3, a JDK, PostgreSQL and HAProxy (Debian: postgresql, haproxy). Whoever imports this touches only the processes started
 here and that folder. PostgreSQL does not run as root: there the user postgres runs it.
 """
-import base64, glob, json, os, pathlib, re, shutil, signal, socket, subprocess, tempfile, time, urllib.error, urllib.request
+import base64, collections, glob, http.client, json, os, pathlib, re, shutil, signal, socket, subprocess, tempfile, threading, time
+import urllib.error, urllib.request, uuid
 
 from service import CHECKS, PASSWORD, free_port
 
@@ -44,14 +45,14 @@ def run(*command):
 class Database:
     """A PostgreSQL server of its own."""
 
-    def __init__(self, name, settings=()):
-        self.folder, self.port, self.process = FOLDER / name, free_port(), None
+    def __init__(self, name, settings=(), environment=None):
+        self.folder, self.port, self.process, self.environment = FOLDER / name, free_port(), None, environment
         self.settings = {'listen_addresses': '127.0.0.1', 'port': self.port, 'unix_socket_directories': '', 'max_connections': 100,
                          'wal_level': 'replica', 'max_wal_senders': 5, 'wal_receiver_timeout': '5s', **dict(settings)}
 
     def create(self):
         """An empty register, with the two roles of the installation."""
-        self.folder.mkdir(0o700)
+        self.folder.mkdir(0o700, exist_ok=True)
         if ROOT:
             shutil.chown(self.folder, 'postgres')
         run(BINARIES / 'initdb', '--auth=trust', '--username=postgres', '--encoding=UTF8', '--locale=C.UTF-8', '-D', self.folder)
@@ -78,7 +79,8 @@ class Database:
         settings = [part for name, value in self.settings.items() for part in ('-c', f'{name}={value}')]
         self.process = subprocess.Popen([str(BINARIES / 'postgres'), '-D', str(self.folder), *settings],
                                         stdout=open(FOLDER / f'{self.folder.name}.log', 'ab'), stderr=subprocess.STDOUT,
-                                        user='postgres' if ROOT else None, cwd='/tmp', start_new_session=True)
+                                        user='postgres' if ROOT else None, cwd='/tmp', start_new_session=True,
+                                        env={**os.environ, **(self.environment or {})})
         self.wait_for('select 1', '1')
 
     def sql(self, statement, database='registry'):
@@ -125,14 +127,17 @@ class Node:
         hosts = ','.join(f'127.0.0.1:{database.port}' for database in self.databases)
         return f'jdbc:postgresql://{hosts}/registry?targetServerType=primary&connectTimeout=2&socketTimeout=30'
 
-    def start(self):
-        began = time.time()
+    def launch(self):
         self.process = subprocess.Popen(
             ['java', '-Xmx400m', '-jar', str(self.jar), f'--server.port={self.port}', '--server.address=127.0.0.1', f'--spring.datasource.url={self.url()}',
              '--spring.datasource.username=registry_service', '--spring.datasource.password=unused', '--spring.flyway.user=registry_owner',
              '--spring.flyway.password=unused', '--registry.limits.network-per-second=0', '--registry.limits.account-per-second=0',
              '--registry.first-administrator=admin@example.org', *self.settings],
             stdout=open(self.log, 'ab'), stderr=subprocess.STDOUT, cwd=FOLDER)
+
+    def start(self):
+        began = time.time()
+        self.launch()
         while not self.ready():
             if self.process.poll() is not None or time.time() - began > 240:
                 raise SystemExit(f'{self.name} did not start:\n' + '\n'.join(self.log.read_text(errors='replace').splitlines()[-15:]))
@@ -154,6 +159,54 @@ class Node:
         if self.process and self.process.poll() is None:
             self.process.terminate()
             self.process.wait(60)
+
+
+class Filers:
+    """Threads that file trees, each under its key until it is acknowledged; what was refused, and how, is counted."""
+
+    def __init__(self, nodes, county, token, threads=4):
+        self.nodes, self.county, self.token, self.over = nodes, county, token, threading.Event()
+        self.acknowledged, self.refused, self.numbers, self.lock = {}, collections.Counter(), iter(range(1, 10 ** 6)), threading.Lock()
+        self.slowest = 0
+        self.threads = [threading.Thread(target=self.file, args=(number,)) for number in range(threads)]
+        for thread in self.threads:
+            thread.start()
+
+    def file(self, mine):
+        while not self.over.is_set():
+            with self.lock:
+                number = next(self.numbers)
+            key, body = str(uuid.uuid4()), filing(number)
+            while not self.over.is_set():
+                began = time.time()
+                try:
+                    made = call(self.nodes[mine % len(self.nodes)].api, 'POST', f'/counties/{self.county}/nominations', body, self.token, key, timeout=60)[0]
+                    with self.lock:
+                        self.acknowledged[made['tree']] = time.time()
+                    break
+                except Refused as e:
+                    with self.lock:
+                        self.refused[e.status] += 1
+                except (OSError, http.client.HTTPException) as e:
+                    with self.lock:
+                        self.refused[type(e).__name__] += 1
+                finally:
+                    self.slowest = max(self.slowest, time.time() - began)
+                time.sleep(0.2)
+
+    def since(self, when):
+        """The seconds from then at which filings were acknowledged."""
+        with self.lock:
+            return sorted(at - when for at in self.acknowledged.values() if at > when)
+
+    def stop(self):
+        self.over.set()
+        for thread in self.threads:
+            thread.join()
+
+    def lost(self, database):
+        there = set(database.sql('select id from tree').split())
+        return [tree for tree in self.acknowledged if tree not in there]
 
 
 class Balancer:

@@ -10,48 +10,13 @@ acknowledged filing, and the acknowledged trees that are not on the new primary:
 link is held up for two seconds before the primary dies, to show what may be lost. `verify` must find both new primaries whole.
 Ends with 1 where anything is otherwise. Touches only the processes it started and its own temporary folder.
 """
-import collections, http.client, os, pathlib, signal, sys, threading, time, uuid
+import collections, os, pathlib, signal, sys, time
 
-from cluster import Database, Node, Refused, call, filing, nothing_left, people, verify
+from cluster import Database, Filers, Node, nothing_left, people, verify
 
 JAR = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
 COUNTY = 'failing-county'
 faults, parts = [], []
-
-
-class Filers:
-    """Four threads that file, half of them at each node, and keep the time of each acknowledgement."""
-
-    def __init__(self, nodes, token):
-        self.nodes, self.token, self.over = nodes, token, threading.Event()
-        self.acknowledged, self.refused, self.numbers, self.lock = {}, collections.Counter(), iter(range(1, 10 ** 6)), threading.Lock()
-        self.threads = [threading.Thread(target=self.file, args=(number,)) for number in range(4)]
-        for thread in self.threads:
-            thread.start()
-
-    def file(self, mine):
-        while not self.over.is_set():
-            with self.lock:
-                number = next(self.numbers)
-            key, body = str(uuid.uuid4()), filing(number)
-            while not self.over.is_set():
-                try:
-                    made = call(self.nodes[mine % 2].api, 'POST', f'/counties/{COUNTY}/nominations', body, self.token, key, timeout=60)[0]
-                    with self.lock:
-                        self.acknowledged[made['tree']] = time.time()
-                    break
-                except Refused as e:
-                    with self.lock:
-                        self.refused[e.status] += 1
-                except (OSError, http.client.HTTPException) as e:
-                    with self.lock:
-                        self.refused[type(e).__name__] += 1
-                time.sleep(0.2)
-
-    def stop(self):
-        self.over.set()
-        for thread in self.threads:
-            thread.join()
 
 
 def fail_over(name, synchronous):
@@ -63,7 +28,7 @@ def fail_over(name, synchronous):
         node.start()
     token = people(nodes[0], COUNTY, 'FLC', [('volunteer', 'volunteer')])['volunteer']
     standby.follow(primary, synchronous)
-    filers = Filers(nodes, token)
+    filers = Filers(nodes, COUNTY, token)
     time.sleep(8)
     if not synchronous:
         receiver = int(standby.sql("select pid from pg_stat_wal_receiver", 'postgres'))
@@ -77,12 +42,10 @@ def fail_over(name, synchronous):
     told = collections.Counter(filers.refused)
     standby.promote()
     promoted = time.time()
-    while len([at for at in filers.acknowledged.values() if at > promoted]) < 20 and time.time() - promoted < 90:
+    while len(filers.since(promoted)) < 20 and time.time() - promoted < 90:
         time.sleep(0.1)
     filers.stop()
-    after = sorted(at - promoted for at in filers.acknowledged.values() if at > promoted)
-    there = set(standby.sql('select id from tree').split())
-    lost = [tree for tree in filers.acknowledged if tree not in there]
+    after, lost = filers.since(promoted), filers.lost(standby)
     for node in nodes:
         node.stop()
     sound = verify(JAR, standby)

@@ -1,6 +1,6 @@
 package county.bigtree.registry.problem.web;
 
-import county.bigtree.registry.problem.ConnectionLoss;
+import county.bigtree.registry.problem.DatabaseTrouble;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemAnswers;
 import county.bigtree.registry.problem.ProblemType;
@@ -36,7 +36,7 @@ class ContainerErrors implements ErrorController {
 		int status = (request.getAttribute(RequestDispatcher.ERROR_STATUS_CODE) instanceof Integer code) ? code : 404;
 		Object path = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
 		Problem problem = (request.getAttribute(RequestDispatcher.ERROR_EXCEPTION) instanceof Throwable cause
-				&& ConnectionLoss.caused(cause)) ? ProblemHandler.away(request.getMethod())
+				&& DatabaseTrouble.caused(cause)) ? ProblemHandler.away(request.getMethod())
 						: Problem.of(ProblemType.ofStatus(status), ProblemHandler.sentence(status));
 		return this.answers.answer(problem, (path instanceof String uri) ? uri : request.getRequestURI(), request,
 				response);

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 import county.bigtree.domain.quantity.InvalidReadingException;
-import county.bigtree.registry.problem.ConnectionLoss;
+import county.bigtree.registry.problem.DatabaseTrouble;
 import county.bigtree.registry.problem.Contention;
 import county.bigtree.registry.problem.FieldProblem;
 import county.bigtree.registry.problem.InvalidEntries;
@@ -100,8 +100,8 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 	@ExceptionHandler({ TransientDataAccessException.class, DataAccessResourceFailureException.class,
 			CannotCreateTransactionException.class })
 	ResponseEntity<Object> busy(Exception cause, WebRequest request) {
-		if (ConnectionLoss.caused(cause)) {
-			log.warn("The database can't be reached: {}", cause.getMessage());
+		if (DatabaseTrouble.caused(cause)) {
+			log.warn("The database can't do it: {}", cause.getMessage());
 			return answer(away(((ServletWebRequest) request).getRequest().getMethod()), request);
 		}
 		log.warn("Answered busy: {}", cause.getMessage());
@@ -109,10 +109,10 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 			.retryAfter(SOON), request);
 	}
 
-	/** The database is away: of what was to be recorded nobody knows whether it was. */
+	/** Of what was to be recorded nobody knows whether it was. */
 	static Problem away(String method) {
 		boolean reads = "GET".equals(method) || "HEAD".equals(method);
-		return Problem.of(ProblemType.BUSY, "The database can't be reached right now. " + (reads ? "Try again shortly."
+		return Problem.of(ProblemType.BUSY, "The database can't do this right now. " + (reads ? "Try again shortly."
 				: "It is not known whether this was recorded: look, or send it again with the Idempotency-Key it had."))
 			.retryAfter(SOON);
 	}
@@ -127,7 +127,7 @@ class ProblemHandler extends ResponseEntityExceptionHandler {
 
 	@ExceptionHandler
 	ResponseEntity<Object> unexpected(Exception cause, WebRequest request) {
-		if (Contention.caused(cause) || ConnectionLoss.caused(cause)) {
+		if (Contention.caused(cause) || DatabaseTrouble.caused(cause)) {
 			return busy(cause, request);
 		}
 		log.error("Failed at {}", path(request), cause);

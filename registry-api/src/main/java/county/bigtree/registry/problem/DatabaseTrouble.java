@@ -6,24 +6,27 @@ import java.sql.SQLTransientConnectionException;
 import java.util.Set;
 
 /**
- * Failures because the database went away or can't be reached. What was being committed
- * then may be recorded or not.
+ * Failures because the database went away, can't be reached, or has no room left. What was
+ * being committed then may be recorded or not.
  */
-public final class ConnectionLoss {
-
-	/** All of class 08, connection exception, begin so. */
-	private static final String CONNECTION_EXCEPTION = "08";
+public final class DatabaseTrouble {
 
 	/**
-	 * Admin shutdown, crash shutdown, cannot connect now, and read-only after the server
-	 * stepped back (PostgreSQL manual, appendix A).
+	 * Connection exception, and insufficient resources: too many connections, no memory,
+	 * a full disk (PostgreSQL manual, appendix A).
 	 */
-	private static final Set<String> STATES = Set.of("57P01", "57P02", "57P03", "25006");
+	private static final Set<String> CLASSES = Set.of("08", "53");
+
+	/**
+	 * Admin shutdown, crash shutdown, cannot connect now, a failure to read or write, and
+	 * read-only after the server stepped back.
+	 */
+	private static final Set<String> STATES = Set.of("57P01", "57P02", "57P03", "58030", "25006");
 
 	/** What the pool says of a connection that it has given up; it names no state. */
 	private static final String GIVEN_UP = "Connection is closed";
 
-	private ConnectionLoss() {
+	private DatabaseTrouble() {
 	}
 
 	public static boolean caused(Throwable failure) {
@@ -37,7 +40,7 @@ public final class ConnectionLoss {
 
 	private static boolean isLoss(SQLException failure) {
 		String state = String.valueOf(failure.getSQLState());
-		return state.startsWith(CONNECTION_EXCEPTION) || STATES.contains(state)
+		return CLASSES.contains(state.substring(0, Math.min(2, state.length()))) || STATES.contains(state)
 				|| failure instanceof SQLTransientConnectionException || failure instanceof SQLRecoverableException
 				|| GIVEN_UP.equals(failure.getMessage());
 	}
