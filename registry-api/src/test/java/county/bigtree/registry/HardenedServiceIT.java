@@ -122,18 +122,18 @@ class HardenedServiceIT {
 	void holdsBackWhoReadsKeptAnswersAndSendsTheirHeadersAlike() throws Exception {
 		this.trees.county("keptlimits", "KFP");
 		String path = "/api/v1/counties/keptlimits/standings";
-		HttpResponse<String> made = send(from("203.0.113.6", path).GET());
+		HttpResponse<String> made = send(from("203.0.113.61", path).GET());
 		HttpResponse<String> answer = made;
 		int served = 0;
 		while (answer.statusCode() == 200 && served < 60) {
 			served++;
 			assertThat(answer.body()).isEqualTo(made.body());
 			assertThat(withoutDate(answer)).isEqualTo(withoutDate(made));
-			answer = send(from("203.0.113.6", path).GET());
+			answer = send(from("203.0.113.61", path).GET());
 		}
 		assertThat(answer.statusCode()).isEqualTo(429);
 		assertThat(served).isBetween(20, 59);
-		assertThat(send(from("203.0.113.7", path).GET()).statusCode()).isEqualTo(200);
+		assertThat(send(from("203.0.113.62", path).GET()).statusCode()).isEqualTo(200);
 	}
 
 	private static Map<String, List<String>> withoutDate(HttpResponse<String> answer) {

@@ -67,7 +67,8 @@ class LibrariesTest {
 		Set<String> names = new TreeSet<>();
 		for (JsonNode one : library.path("licenses")) {
 			JsonNode licence = one.path("license");
-			names.add(licence.path("id").stringValue(licence.path("name").stringValue(one.path("expression").stringValue(""))));
+			names.add(licence.path("id")
+				.stringValue(licence.path("name").stringValue(one.path("expression").stringValue(""))));
 		}
 		return String.join(", ", names);
 	}

@@ -6,8 +6,8 @@ import java.sql.SQLTransientConnectionException;
 import java.util.Set;
 
 /**
- * Failures because the database went away, can't be reached, or has no room left. What was
- * being committed then may be recorded or not.
+ * Failures because the database went away, can't be reached, or has no room left. What
+ * was being committed then may be recorded or not.
  */
 public final class DatabaseTrouble {
 

@@ -46,8 +46,8 @@ record PublicRead(String key, String scope) {
 		Matcher named = PATH.matcher(path);
 		String query = request.getQueryString();
 		String accept = request.getHeader(HttpHeaders.ACCEPT);
-		boolean odd = query != null && !QUERY.matcher(query).matches()
-				|| accept != null && accept.length() > LONGEST_ACCEPT;
+		boolean odd = (query == null) ? request.getParameterNames().hasMoreElements()
+				: !QUERY.matcher(query).matches() || accept != null && accept.length() > LONGEST_ACCEPT;
 		if (odd || !named.matches()) {
 			return Optional.empty();
 		}
