@@ -34,6 +34,7 @@ public class StopNotice implements SmartLifecycle {
 	@Override
 	public void start() {
 		this.running = true;
+		this.stopping = false;
 	}
 
 	@Override

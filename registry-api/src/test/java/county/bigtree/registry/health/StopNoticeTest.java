@@ -30,6 +30,8 @@ class StopNoticeTest {
 		stopping.interrupt();
 		stopping.join();
 		assertThat(notice.isRunning()).isFalse();
+		notice.start();
+		assertThat(notice.isStopping()).as("started again").isFalse();
 	}
 
 }
