@@ -117,7 +117,10 @@ class NoticesIT {
 				this.tell.queue(NoticeKind.UPKEEP_TROUBLE, "a disk of this test", "disk-full", this.clock.now());
 			}
 		});
-		this.mails.sender(this.server).run();
+		SendNotices sender = this.mails.sender(this.server);
+		while (sender.run() > 0) {
+			// There are more administrators in a register of tests than go in one run.
+		}
 		assertThat(MailRoom.subjects(this.server, administrator)).containsExactlyInAnyOrder("The register: all is well",
 				"The register: a disk is nearly full");
 		assertThat(MailRoom.to(this.server, coordinator)).isEmpty();

@@ -69,7 +69,7 @@ class SignOffPagesIT {
 
 	@Test
 	void asksForAVerdictAndKeepsTheMethodChosen() throws Exception {
-		this.trees.county("pagesverdict", "PGQ");
+		this.trees.county("pagesverdict", "PQV");
 		Filed filed = this.trees.nominate("pagesverdict", this.people.volunteer("pagesverdict"), "quercus-alba",
 				TestTrees.measurement(100, "2024-05-02"));
 		Visitor field = this.pages.signIn(this.people.verifier("pagesverdict"));
