@@ -10,7 +10,7 @@ Touches only the processes it started and its own temporary folder.
 """
 import glob, pathlib, signal, sys, time
 
-from cluster import FOLDER, Database, Filers, Node, nothing_left, people, verify
+from cluster import FOLDER, Database, Filers, Node, end, nothing_left, people, verify
 
 JAR = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
 LIBRARY = next(iter(glob.glob('/usr/lib/*/faketime/libfaketimeMT.so.1')), None) or sys.exit('faketime is not installed')
@@ -57,7 +57,4 @@ try:
           + f"; refused {dict(filers.refused)}; {falling} stamps fall; {len(lost)} lost; verify: {(told.stdout.strip().splitlines() or ['nothing'])[-1]}")
 finally:
     nothing_left(node, database)
-for fault in faults:
-    print('WRONG: ' + fault)
-print('all well' if not faults else f'{len(faults)} wrong')
-sys.exit(1 if faults else 0)
+end(faults)

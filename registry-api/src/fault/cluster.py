@@ -3,7 +3,7 @@
 Needs Python 3, a JDK, PostgreSQL and HAProxy (Debian: postgresql, haproxy). Whoever imports this touches only the processes started
 here and that folder. PostgreSQL does not run as root: there the user postgres runs it.
 """
-import base64, collections, glob, http.client, json, os, pathlib, re, shutil, signal, socket, subprocess, tempfile, threading, time
+import base64, collections, glob, http.client, json, os, pathlib, re, shutil, signal, socket, subprocess, sys, tempfile, threading, time
 import urllib.error, urllib.request, uuid
 
 from service import CHECKS, PASSWORD, free_port
@@ -297,3 +297,11 @@ def nothing_left(*parts):
     for part in parts:
         part.stop()
     shutil.rmtree(FOLDER, ignore_errors=True)
+
+
+def end(faults):
+    """Says what was otherwise than it must be, and ends with 1 where anything was."""
+    for fault in faults:
+        print('WRONG: ' + fault)
+    print('all well' if not faults else f'{len(faults)} wrong')
+    sys.exit(1 if faults else 0)

@@ -9,7 +9,7 @@ Ends with 1 where anything is otherwise. Touches only the processes it started a
 """
 import pathlib, signal, sys, time, urllib.error, urllib.request
 
-from cluster import Database, Filers, Node, nothing_left, people, verify
+from cluster import Database, Filers, Node, end, nothing_left, people, verify
 
 AWAY = int(sys.argv[1]) if len(sys.argv) > 1 else 60
 JAR = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
@@ -70,7 +70,4 @@ try:
           f"verify: {(told.stdout.strip().splitlines() or ['nothing'])[-1]}")
 finally:
     nothing_left(node, database)
-for fault in faults:
-    print('WRONG: ' + fault)
-print('all well' if not faults else f'{len(faults)} wrong')
-sys.exit(1 if faults else 0)
+end(faults)

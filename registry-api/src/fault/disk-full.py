@@ -8,9 +8,9 @@ The database lies on a file system in memory of its own (so this must run as roo
 acknowledged tree is there, and `verify` finds the register whole. Ends with 1 where anything is otherwise.
 Touches only the processes it started, its own temporary folder and the file system mounted there.
 """
-import pathlib, shutil, signal, subprocess, sys, time
+import pathlib, signal, subprocess, sys, time
 
-from cluster import FOLDER, Database, Filers, Node, nothing_left, people, verify
+from cluster import Database, Filers, Node, end, nothing_left, people, verify
 
 JAR = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
 faults = []
@@ -69,7 +69,4 @@ finally:
     database.stop()
     subprocess.run(['umount', database.folder])
     nothing_left()
-for fault in faults:
-    print('WRONG: ' + fault)
-print('all well' if not faults else f'{len(faults)} wrong')
-sys.exit(1 if faults else 0)
+end(faults)

@@ -12,7 +12,7 @@ Ends with 1 where anything is otherwise. Touches only the processes it started a
 """
 import collections, os, pathlib, signal, sys, time
 
-from cluster import Database, Filers, Node, nothing_left, people, verify
+from cluster import Database, Filers, Node, end, nothing_left, people, verify
 
 JAR = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
 COUNTY = 'failing-county'
@@ -68,7 +68,4 @@ try:
     fail_over('async', False)
 finally:
     nothing_left(*parts)
-for fault in faults:
-    print('WRONG: ' + fault)
-print('all well' if not faults else f'{len(faults)} wrong')
-sys.exit(1 if faults else 0)
+end(faults)

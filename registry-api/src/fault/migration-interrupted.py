@@ -9,7 +9,7 @@ Ends with 1 where anything is otherwise. Touches only the processes it started a
 """
 import pathlib, random, signal, subprocess, sys, time
 
-from cluster import Database, Node, nothing_left, verify
+from cluster import Database, Node, end, nothing_left, verify
 
 ROUNDS = int(sys.argv[1]) if len(sys.argv) > 1 else 3
 JAR = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
@@ -52,7 +52,4 @@ try:
               f"verify: {(told.stdout.strip().splitlines() or ['nothing'])[-1]}", flush=True)
 finally:
     nothing_left(*parts)
-for fault in faults:
-    print('WRONG: ' + fault)
-print('all well' if not faults else f'{len(faults)} wrong')
-sys.exit(1 if faults else 0)
+end(faults)

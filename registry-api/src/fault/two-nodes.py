@@ -12,9 +12,9 @@
 At the end `verify` must find the register whole. Ends with 1 where anything is otherwise.
 Touches only the processes it started and its own temporary folder.
 """
-import collections, concurrent.futures, http.client, pathlib, re, signal, statistics, sys, threading, time, urllib.request, uuid
+import collections, concurrent.futures, http.client, pathlib, signal, statistics, sys, threading, time, urllib.request, uuid
 
-from cluster import Balancer, Database, Node, Refused, call, filing, measurement, nothing_left, people, verify, PASSWORD
+from cluster import Balancer, Database, Node, Refused, call, end, filing, measurement, nothing_left, people, verify, PASSWORD
 
 ROUNDS = int(sys.argv[1]) if len(sys.argv) > 1 else 30
 JAR = pathlib.Path(sys.argv[2] if len(sys.argv) > 2 else pathlib.Path(__file__).parents[2] / 'target/registry-api.jar')
@@ -203,5 +203,4 @@ try:
 finally:
     balancer.stop()
     nothing_left(*nodes, database)
-print('all well' if not faults else f'{len(faults)} wrong')
-sys.exit(1 if faults else 0)
+end(faults)
