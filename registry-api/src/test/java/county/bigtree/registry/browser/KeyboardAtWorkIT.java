@@ -45,8 +45,10 @@ class KeyboardAtWorkIT {
 			keyboard.go("/desk/larkmere/imports");
 			keyboard.goAround();
 			keyboard.tabToId("file");
-			page.waitForFileChooser(() -> keyboard.press("Enter"))
-				.setFiles(new FilePayload("list.csv", "text/csv", list.getBytes(StandardCharsets.UTF_8)));
+			page.onFileChooser((chooser) -> chooser
+				.setFiles(new FilePayload("list.csv", "text/csv", list.getBytes(StandardCharsets.UTF_8))));
+			keyboard.press("Enter");
+			assertThat(page.locator("#file")).hasValue(Pattern.compile(".*list\\.csv"));
 			keyboard.send("Look at it", Pattern.compile(".*/imports/files/.*"));
 			keyboard.goAround();
 			keyboard.fill("species", "Qa");
