@@ -30,7 +30,7 @@ class LibrariesTest {
 	 */
 	private static final Set<String> LICENCES = Set.of("0BSD", "Apache-2.0", "BSD-2-Clause", "BSD-3-Clause",
 			"BSD-4-Clause", "Bouncy Castle Licence", "CC0-1.0", "EPL-2.0", "FreeBSD License",
-			"GPL-2.0-with-classpath-exception", "LGPL-2.1-only", "LGPL-2.1-or-later", "MIT", "SAX-PD",
+			"GPL-2.0-with-classpath-exception", "LGPL-2.1-only", "LGPL-2.1-or-later", "MIT", "MIT-0", "SAX-PD",
 			"The MIT License(MIT)", "The W3C License", "Unicode/ICU License");
 
 	private static final Path DECIDED = Path.of("docs", "libraries.txt");

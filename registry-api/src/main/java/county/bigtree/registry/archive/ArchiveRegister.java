@@ -15,8 +15,12 @@ import java.util.function.LongConsumer;
 import javax.sql.DataSource;
 
 import county.bigtree.db.DatabaseMigrations;
+import county.bigtree.registry.photo.store.PicturesInUse;
+import county.bigtree.registry.photo.store.StoreAway;
+import county.bigtree.registry.photo.store.StoredPictures;
 import org.flywaydb.core.Flyway;
 
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.core.io.Resource;
 import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 import org.springframework.stereotype.Service;
@@ -33,8 +37,11 @@ public class ArchiveRegister {
 
 	private final DataSource dataSource;
 
-	ArchiveRegister(DataSource dataSource) {
+	private final ObjectProvider<StoredPictures> stored;
+
+	ArchiveRegister(DataSource dataSource, ObjectProvider<StoredPictures> stored) {
 		this.dataSource = dataSource;
+		this.stored = stored;
 	}
 
 	/**
@@ -54,6 +61,9 @@ public class ArchiveRegister {
 			throw new UnusableArchive(target + " could not be written (" + ex.getMessage() + "): nothing was kept.",
 					ex);
 		}
+		catch (StoreAway ex) {
+			throw new UnusableArchive(ex.getMessage() + ": nothing was kept.", ex);
+		}
 		catch (SQLException ex) {
 			throw new UnusableArchive("The register could not be read (" + ex.getMessage() + "): nothing was kept.",
 					ex);
@@ -69,8 +79,9 @@ public class ArchiveRegister {
 	private ArchiveManifest write(UnfinishedFile file, String schema, ArchiveProgress progress)
 			throws IOException, SQLException {
 		try (Connection connection = this.dataSource.getConnection()) {
-			connection.setAutoCommit(false);
+			PicturesInUse.begin(connection);
 			try {
+				connection.setAutoCommit(false);
 				Snapshot snapshot = Snapshot.take(connection);
 				try (ArchiveWriter archive = new ArchiveWriter(file.stream(), snapshot.takenAt())) {
 					return write(archive, snapshot, schema, progress);
@@ -79,6 +90,7 @@ public class ArchiveRegister {
 			finally {
 				connection.rollback();
 				connection.setAutoCommit(true);
+				PicturesInUse.end(connection);
 			}
 		}
 	}
@@ -115,21 +127,39 @@ public class ArchiveRegister {
 		}
 	}
 
-	private static void addPictures(ArchiveWriter archive, Snapshot snapshot, ArchiveProgress progress)
+	private void addPictures(ArchiveWriter archive, Snapshot snapshot, ArchiveProgress progress)
 			throws IOException, SQLException {
 		long all = snapshot.count("photo_body");
 		LongConsumer told = (done) -> progress.at("pictures", done, all);
 		try (Statement statement = snapshot.connection().createStatement()) {
 			statement.setFetchSize(PICTURES_AT_ONCE);
-			try (ResultSet rows = statement
-				.executeQuery("select photo, width, body from photo_body order by photo, width")) {
+			try (ResultSet rows = statement.executeQuery("select * from photo_body order by photo, width")) {
+				boolean allHere = !has(rows, "object");
 				for (long done = 1; rows.next(); done++) {
 					archive.add(ArchiveFormat.photo(rows.getObject("photo", UUID.class), rows.getInt("width")),
-							rows.getBytes("body"));
+							(allHere || rows.getString("object") == null) ? rows.getBytes("body") : stored(rows));
 					told.accept(done);
 				}
 			}
 		}
+	}
+
+	/** A register of an earlier schema is archived as it stands. */
+	private static boolean has(ResultSet rows, String column) throws SQLException {
+		for (int index = 1; index <= rows.getMetaData().getColumnCount(); index++) {
+			if (rows.getMetaData().getColumnName(index).equals(column)) {
+				return true;
+			}
+		}
+		return false;
+	}
+
+	private byte[] stored(ResultSet row) throws SQLException {
+		String photo = row.getString("photo");
+		return this.stored.getObject()
+			.find(row.getString("object"), row.getBytes("salt"), row.getBytes("digest"))
+			.orElseThrow(() -> new UnusableArchive("A picture of the photo " + photo
+					+ " is not in the object store as it was put there: nothing was kept. Put it back or erase the photo."));
 	}
 
 	private static byte[] guide() throws IOException {

@@ -34,12 +34,16 @@ final class RegisterTables {
 			Map.entry("keyed_answer", "answers requests sent twice, for a day or so"),
 			Map.entry("upkeep_run", "tells what was done to keep the archived register, not the restored one"),
 			Map.entry("upkeep_trouble", "tells what was wrong where the archived register was kept"),
+			Map.entry("unnamed_object", "names what is to be deleted from the object store of the archived register"),
 			Map.entry("import_file", "waits some days at most to be taken in"));
 
 	/** Filled by a migration, and put in place of what that one filled. */
 	static final List<String> REFERENCE = List.of("species_name", "species");
 
 	static final String PICTURES = "photo_body";
+
+	/** The picture, or where it is in the object store. */
+	private static final Set<String> PICTURE_ITSELF = Set.of("body", "object", "digest");
 
 	private static final String COLUMNS = """
 			select c.relname, a.attname, format_type(a.atttypid, a.atttypmod) as type,
@@ -105,7 +109,7 @@ final class RegisterTables {
 
 	/** Pictures stand in the archive as files of their own. */
 	private static boolean isPicture(Column column) {
-		return column.table().equals(PICTURES) && column.name().equals("body");
+		return column.table().equals(PICTURES) && PICTURE_ITSELF.contains(column.name());
 	}
 
 	private static Map<String, Set<String>> references(Connection connection) throws SQLException {

@@ -10,6 +10,8 @@ import java.util.HexFormat;
 import java.util.Optional;
 
 import county.bigtree.db.DatabaseMigrations;
+import county.bigtree.registry.photo.store.MovePictures;
+import county.bigtree.registry.photo.store.StoreAway;
 import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.MigrationVersion;
 
@@ -31,13 +33,18 @@ public class RestoreRegister {
 
 	private final PasswordEncoder passwords;
 
+	private final ObjectProvider<MovePictures> pictures;
+
 	/**
 	 * Makes it for a database.
 	 * @param migrations as the owner of the schema
+	 * @param pictures are moved to where new ones are kept
 	 */
-	RestoreRegister(ObjectProvider<Flyway> migrations, PasswordEncoder passwords) {
+	RestoreRegister(ObjectProvider<Flyway> migrations, PasswordEncoder passwords,
+			ObjectProvider<MovePictures> pictures) {
 		this.migrations = migrations;
 		this.passwords = passwords;
+		this.pictures = pictures;
 	}
 
 	/**
@@ -59,6 +66,7 @@ public class RestoreRegister {
 			load(flyway, file, read, progress);
 			DatabaseMigrations.bringUpToDate(flyway);
 			analyse(flyway);
+			movePictures(progress, read.manifest().pictures());
 			return read.manifest();
 		}
 		catch (SQLException ex) {
@@ -86,6 +94,19 @@ public class RestoreRegister {
 				connection.rollback();
 				connection.setAutoCommit(true);
 			}
+		}
+	}
+
+	private void movePictures(ArchiveProgress progress, long all) {
+		try {
+			this.pictures.getObject()
+				.toWhereNewOnesGo((moved) -> progress.at("pictures to the object store", moved, all));
+		}
+		catch (StoreAway ex) {
+			throw new UnusableArchive(
+					"The register was restored, with pictures left in the database: \"move-photos store\" "
+							+ "moves them once the object store takes them. " + ex.getMessage() + ".",
+					ex);
 		}
 	}
 

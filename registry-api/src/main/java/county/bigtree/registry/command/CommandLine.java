@@ -26,11 +26,11 @@ public final class CommandLine {
 	private static final Logger logger = LoggerFactory.getLogger(CommandLine.class);
 
 	private static final Set<String> WORDS = new TreeSet<>(Set.of("verify", "recompute", "reduce",
-			"invite-administrator", "reset-password", "archive", "restore", "erasures", "erase-again"));
+			"invite-administrator", "reset-password", "archive", "restore", "erasures", "erase-again", "move-photos"));
 
 	/** What is done at the console while the register is served. */
 	private static final Set<String> WHILE_SERVING = Set.of("invite-administrator", "reset-password", "archive",
-			"erasures");
+			"erasures", "move-photos");
 
 	/** What takes the schema as it finds it. */
 	private static final Set<String> WITHOUT_MIGRATING = Set.of("archive", "restore");

@@ -23,8 +23,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
 /**
- * Takes a photo of a tree or of a measurement. It is worked on before the county's head
- * is taken, so that nobody waits for it.
+ * Takes a photo of a tree or of a measurement. It is worked on, and put into the object
+ * store if there is one, before the county's head is taken, so that nobody waits for it.
  */
 @Service
 public class AddPhoto {
@@ -40,14 +40,17 @@ public class AddPhoto {
 
 	private final ProcessPictures processing;
 
+	private final KeepPictures keeping;
+
 	private final Recorder recorder;
 
 	AddPhoto(ShowPhotos showing, TreeDirectory trees, PhotoLimits limits, ProcessPictures processing,
-			Recorder recorder) {
+			KeepPictures keeping, Recorder recorder) {
 		this.showing = showing;
 		this.trees = trees;
 		this.limits = limits;
 		this.processing = processing;
+		this.keeping = keeping;
 		this.recorder = recorder;
 	}
 
@@ -72,12 +75,12 @@ public class AddPhoto {
 			throw Problem.of(ProblemType.NOT_ALLOWED, "Only volunteers of the county may send photos.");
 		}
 		this.limits.requireRoom(actor.id(), tree.id(), measurement, file.length);
-		List<Picture> pictures = this.processing.process(file);
+		List<KeepPictures.Salted> pictures = this.keeping.prepare(this.processing.process(file));
 		return this.recorder.record(actor, tree, measurement, body, pictures, file.length);
 	}
 
 	/**
-	 * Records a photo whose pictures are made.
+	 * Records a photo whose pictures are made and prepared.
 	 */
 	@Component
 	static class Recorder {
@@ -102,18 +105,17 @@ public class AddPhoto {
 
 		@Transactional
 		UUID record(Actor actor, TreeDirectory.KnownTree tree, @Nullable UUID measurement, PhotoBody body,
-				List<Picture> pictures, int received) {
+				List<KeepPictures.Salted> pictures, int received) {
 			Change change = this.changes.open(tree);
 			requireTaken(body.takenOn(), change.today());
 			this.limits.requireRoom(actor.id(), tree.id(), measurement, received);
 			UUID id = Uuid7.next();
-			List<KeepPictures.Salted> salted = KeepPictures.salted(pictures);
-			Picture full = pictures.get(pictures.size() - 1);
+			Picture full = pictures.get(pictures.size() - 1).picture();
 			this.facts.append(change, FactTable.PHOTO, "id", id, "tree", tree.id(), "measurement", measurement, "shows",
 					body.shows().word(), "taken_on", body.takenOn(), "words", this.texts.keep(change, body.text()),
 					"credit", this.texts.keep(change, body.credit()), "by_person", actor.id(), "width", full.width(),
-					"height", full.height(), "received_bytes", received, "digest", KeepPictures.digest(salted));
-			this.keeping.keep(id, salted);
+					"height", full.height(), "received_bytes", received, "digest", KeepPictures.digest(pictures));
+			this.keeping.keep(id, pictures);
 			this.changes.close(change, "photo-added", actor.id());
 			return id;
 		}

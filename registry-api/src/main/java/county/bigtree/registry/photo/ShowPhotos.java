@@ -1,6 +1,7 @@
 package county.bigtree.registry.photo;
 
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 
 import county.bigtree.registry.lookup.ReadTrees;
@@ -11,7 +12,9 @@ import county.bigtree.registry.tree.TreeDirectory;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * Shows photos to those who may see them: one that is published to everybody, all others
@@ -31,13 +34,17 @@ public class ShowPhotos {
 
 	private final ReadMeasurements measurements;
 
+	private final TransactionTemplate reading;
+
 	ShowPhotos(Photos photos, KeepPictures pictures, TreeDirectory trees, ReadTrees shownTrees,
-			ReadMeasurements measurements) {
+			ReadMeasurements measurements, PlatformTransactionManager transactions) {
 		this.photos = photos;
 		this.pictures = pictures;
 		this.trees = trees;
 		this.shownTrees = shownTrees;
 		this.measurements = measurements;
+		this.reading = new TransactionTemplate(transactions);
+		this.reading.setReadOnly(true);
 	}
 
 	/**
@@ -53,10 +60,19 @@ public class ShowPhotos {
 	 * The picture of a photo.
 	 * @param width the least width wanted, or null for the widest
 	 */
-	@Transactional(readOnly = true)
 	public byte[] picture(UUID id, @Nullable Integer width, @Nullable Actor actor) {
-		get(id, actor);
-		return this.pictures.find(id, width).orElseThrow(Photos::unknown);
+		return this.pictures.open(kept(id, width, actor))
+			// It was moved or erased while it was being looked for.
+			.or(() -> this.pictures.open(kept(id, width, actor)))
+			.orElseThrow(() -> new IllegalStateException(
+					"A picture of the photo " + id + " is not in the object store as it was put there"));
+	}
+
+	private KeepPictures.Kept kept(UUID id, @Nullable Integer width, @Nullable Actor actor) {
+		return Objects.requireNonNull(this.reading.execute((status) -> {
+			get(id, actor);
+			return this.pictures.find(id, width).orElseThrow(Photos::unknown);
+		}));
 	}
 
 	/** Those photos of a tree that the asker may see. */

@@ -79,7 +79,7 @@ class LittleMemoryIT {
 		DatabaseLogin owner = new DatabaseLogin(arguments[2], arguments[3],
 				Objects.requireNonNull(System.getenv("TEST_PASSWORD")));
 		if (arguments[0].equals("archive")) {
-			new ArchiveRegister(owner.dataSource()).archive(file, SmallRegister.SILENT);
+			TestArchives.of(owner.dataSource()).archive(file, SmallRegister.SILENT);
 		}
 		else {
 			Flyway migrations = DatabaseMigrations

@@ -113,7 +113,7 @@ record SmallRegister(TestDatabase database) implements AutoCloseable {
 
 	/** With the rights of the service, where there is such a role. */
 	ArchiveManifest archive(Path file, ArchiveProgress progress) {
-		return new ArchiveRegister(this.database.owner().dataSource()).archive(file, progress);
+		return TestArchives.of(this.database.owner().dataSource()).archive(file, progress);
 	}
 
 	ArchiveManifest restore(Path file) {
@@ -140,7 +140,7 @@ record SmallRegister(TestDatabase database) implements AutoCloseable {
 			public boolean matches(@Nullable CharSequence rawPassword, @Nullable String encodedPassword) {
 				return false;
 			}
-		});
+		}, TestArchives.noStore());
 	}
 
 	Flyway migrations() {
