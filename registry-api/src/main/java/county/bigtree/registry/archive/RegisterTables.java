@@ -34,6 +34,7 @@ final class RegisterTables {
 			Map.entry("keyed_answer", "answers requests sent twice, for a day or so"),
 			Map.entry("upkeep_run", "tells what was done to keep the archived register, not the restored one"),
 			Map.entry("upkeep_trouble", "tells what was wrong where the archived register was kept"),
+			Map.entry("letter_allowance", "holds letter writers back for an hour"),
 			Map.entry("unnamed_object", "names what is to be deleted from the object store of the archived register"),
 			Map.entry("import_file", "waits some days at most to be taken in"));
 

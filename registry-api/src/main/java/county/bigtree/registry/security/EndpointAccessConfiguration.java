@@ -2,7 +2,9 @@ package county.bigtree.registry.security;
 
 import java.util.List;
 
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.web.method.support.HandlerMethodArgumentResolver;
 import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
@@ -15,15 +17,20 @@ class EndpointAccessConfiguration implements WebMvcConfigurer {
 
 	private final RequestLimits limits;
 
-	EndpointAccessConfiguration(RequestLimits limits) {
+	private final ObjectProvider<JdbcClient> jdbc;
+
+	EndpointAccessConfiguration(RequestLimits limits, ObjectProvider<JdbcClient> jdbc) {
 		this.limits = limits;
+		this.jdbc = jdbc;
 	}
 
 	@Override
 	public void addInterceptors(InterceptorRegistry registry) {
 		registry.addInterceptor(new LimitAccounts(this.limits)).order(-1);
 		registry.addInterceptor(new EndpointAccess()).order(0);
-		registry.addInterceptor(new LimitLetters(this.limits)).addPathPatterns(LimitLetters.ADDRESS).order(1);
+		registry.addInterceptor(new LimitLetters(this.limits, this.jdbc::getObject))
+			.addPathPatterns(LimitLetters.ADDRESS)
+			.order(1);
 	}
 
 	@Override

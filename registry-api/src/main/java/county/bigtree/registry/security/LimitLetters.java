@@ -2,6 +2,7 @@ package county.bigtree.registry.security;
 
 import java.time.Duration;
 import java.util.Map;
+import java.util.function.Supplier;
 
 import county.bigtree.registry.http.ClientNetwork;
 import county.bigtree.registry.problem.Problem;
@@ -10,23 +11,23 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 
 import org.springframework.http.HttpMethod;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.web.servlet.HandlerInterceptor;
 import org.springframework.web.servlet.HandlerMapping;
 
 /**
  * Lets one network write no more than so many letters an hour to one county: anybody may
- * write, and somebody has to read them all.
+ * write, and somebody has to read them all. They are counted over all nodes.
  */
 class LimitLetters implements HandlerInterceptor {
 
 	/** Where letters are written to; the page calls this, too. */
 	static final String ADDRESS = "/api/v1/counties/{county}/letters";
 
-	private final Allowance allowance;
+	private final SharedAllowance allowance;
 
-	LimitLetters(RequestLimits limits) {
-		this.allowance = new Allowance(limits.lettersPerHour(), Duration.ofHours(1),
-				Math.max(1, limits.lettersPerHour()));
+	LimitLetters(RequestLimits limits, Supplier<JdbcClient> jdbc) {
+		this.allowance = new SharedAllowance(limits.lettersPerHour(), Duration.ofHours(1), jdbc);
 	}
 
 	@Override
