@@ -101,9 +101,9 @@ class ObjectStoreIT {
 	@Autowired
 	private PlatformTransactionManager transactions;
 
-	private static TestTrees.Filed tree;
+	private TestTrees.Filed tree;
 
-	private static TestPerson coordinator;
+	private TestPerson coordinator;
 
 	@DynamicPropertySource
 	static void settings(DynamicPropertyRegistry registry) {
@@ -114,9 +114,9 @@ class ObjectStoreIT {
 	void county() throws Exception {
 		if (this.jdbc.sql("select count(*) from county where key = ?").param(COUNTY).query(Long.class).single() == 0) {
 			this.trees.county(COUNTY, "QPO");
-			tree = this.trees.standing(COUNTY, 120, "2020-05-02");
-			coordinator = this.people.coordinator(COUNTY);
 		}
+		this.tree = this.trees.standing(COUNTY, 120, "2020-05-02");
+		this.coordinator = this.people.coordinator(COUNTY);
 	}
 
 	@Test
@@ -128,14 +128,14 @@ class ObjectStoreIT {
 		assertThat(count("select count(*) from photo_body where body is not null")).isZero();
 		assertThat(count("select count(*) from unnamed_object")).isZero();
 		image(photo, null).andExpect(status().isNotFound());
-		byte[] shown = image(photo, coordinator).andExpect(status().isOk())
+		byte[] shown = image(photo, this.coordinator).andExpect(status().isOk())
 			.andReturn()
 			.getResponse()
 			.getContentAsByteArray();
 		assertThat(shown).isEqualTo(Files.readAllBytes(there.file(objects.get(objects.size() - 1))));
 		this.trees
 			.decide("/api/v1/photos/" + photo, "/decisions", "{\"decision\": \"pass\", \"text\": \"An oak.\"}",
-					coordinator)
+					this.coordinator)
 			.andExpect(status().isOk());
 		image(photo, null).andExpect(status().isOk());
 		assertThat(findings()).isEmpty();
@@ -150,10 +150,10 @@ class ObjectStoreIT {
 		byte[] wrong = right.clone();
 		wrong[wrong.length / 2] ^= 1;
 		Files.write(file, wrong);
-		image(photo, coordinator).andExpect(status().isInternalServerError());
+		image(photo, this.coordinator).andExpect(status().isInternalServerError());
 		assertThat(findings()).singleElement().asString().contains(photo, "has another one there");
 		Files.delete(file);
-		image(photo, coordinator).andExpect(status().isInternalServerError());
+		image(photo, this.coordinator).andExpect(status().isInternalServerError());
 		assertThat(findings()).singleElement().asString().contains(photo, "has lost its picture");
 		Path folder = Files.createTempDirectory("archive");
 		assertThatThrownBy(() -> this.archives.archive(folder.resolve("register.tar.gz"), (what, done, of) -> {
@@ -173,7 +173,7 @@ class ObjectStoreIT {
 		there.stop();
 		try {
 			erase(photo);
-			image(photo, coordinator).andExpect(status().isNotFound());
+			image(photo, this.coordinator).andExpect(status().isNotFound());
 			assertThat(this.deleting.run()).isZero();
 			assertThat(there.objects()).containsAll(objects);
 			assertThat(count("select max(tries) from unnamed_object")).isPositive();
@@ -195,20 +195,20 @@ class ObjectStoreIT {
 		long before = count("select count(*) from photo");
 		there.stop();
 		try {
-			TestPhotos.send(this.trees, photos(), TestPictures.jpeg(400, 300), tree.filer())
+			TestPhotos.send(this.trees, photos(), TestPictures.jpeg(400, 300), this.tree.filer())
 				.andExpect(status().isServiceUnavailable())
 				.andExpect(header().exists(HttpHeaders.RETRY_AFTER));
-			image(photo, coordinator).andExpect(status().isServiceUnavailable())
+			image(photo, this.coordinator).andExpect(status().isServiceUnavailable())
 				.andExpect(header().exists(HttpHeaders.RETRY_AFTER));
 			this.mvc.perform(get("/readyz")).andExpect(status().isOk());
-			this.trees.ask(get("/api/v1/photos/" + photo), coordinator).andExpect(status().isOk());
+			this.trees.ask(get("/api/v1/photos/" + photo), this.coordinator).andExpect(status().isOk());
 			assertThat(findings()).singleElement().asString().contains("could not all be looked at");
 		}
 		finally {
 			there.start();
 		}
 		assertThat(count("select count(*) from photo")).isEqualTo(before);
-		image(photo, coordinator).andExpect(status().isOk());
+		image(photo, this.coordinator).andExpect(status().isOk());
 		sweep();
 	}
 
@@ -225,20 +225,20 @@ class ObjectStoreIT {
 	@Test
 	void movesPicturesIntoTheDatabaseAndBack() throws Exception {
 		String photo = sent();
-		byte[] shown = image(photo, coordinator).andReturn().getResponse().getContentAsByteArray();
+		byte[] shown = image(photo, this.coordinator).andReturn().getResponse().getContentAsByteArray();
 		List<String> objects = objects(photo);
 		assertThat(this.moving.toDatabase((done) -> {
 		})).isPositive();
 		assertThat(count("select count(*) from photo_body where body is null")).isZero();
 		this.deleting.run();
 		assertThat(there.objects()).doesNotContainAnyElementsOf(objects);
-		assertThat(image(photo, coordinator).andReturn().getResponse().getContentAsByteArray()).isEqualTo(shown);
+		assertThat(image(photo, this.coordinator).andReturn().getResponse().getContentAsByteArray()).isEqualTo(shown);
 		assertThat(findings()).isEmpty();
 		assertThat(this.moving.toStore((done) -> {
 		})).isPositive();
 		assertThat(count("select count(*) from photo_body where body is not null")).isZero();
 		assertThat(count("select count(*) from unnamed_object")).isZero();
-		assertThat(image(photo, coordinator).andReturn().getResponse().getContentAsByteArray()).isEqualTo(shown);
+		assertThat(image(photo, this.coordinator).andReturn().getResponse().getContentAsByteArray()).isEqualTo(shown);
 		assertThat(findings()).isEmpty();
 	}
 
@@ -309,7 +309,7 @@ class ObjectStoreIT {
 		Map<String, String> settings = there.settings();
 		return ObjectStore.of(new StoreSettings(settings.get("registry.photos.store.bucket"),
 				URI.create(settings.get("registry.photos.store.endpoint")), "us-east-1",
-				settings.get("registry.photos.store.prefix"), "register", TestObjectStore.SECRET, true));
+				TestObjectStore.PREFIX, "register", TestObjectStore.SECRET, true));
 	}
 
 	private static ObjectProvider<ObjectStore> provider(ObjectStore store) {
@@ -327,11 +327,11 @@ class ObjectStoreIT {
 	}
 
 	private String sent() throws Exception {
-		return TestPhotos.sent(this.trees, photos(), tree.filer(), "credit", "A filer");
+		return TestPhotos.sent(this.trees, photos(), this.tree.filer(), "credit", "A filer");
 	}
 
-	private static String photos() {
-		return "/api/v1/trees/" + tree.tree() + "/photos";
+	private String photos() {
+		return "/api/v1/trees/" + this.tree.tree() + "/photos";
 	}
 
 	private ResultActions image(String photo, @Nullable TestPerson person) throws Exception {
@@ -341,7 +341,7 @@ class ObjectStoreIT {
 
 	private void erase(String photo) throws Exception {
 		this.trees
-			.ask(post("/api/v1/photos/" + photo + "/erasure").contentType(MediaType.APPLICATION_JSON), coordinator)
+			.ask(post("/api/v1/photos/" + photo + "/erasure").contentType(MediaType.APPLICATION_JSON), this.coordinator)
 			.andExpect(status().isNoContent());
 	}
 

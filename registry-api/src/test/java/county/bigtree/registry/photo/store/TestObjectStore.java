@@ -25,6 +25,8 @@ final class TestObjectStore {
 
 	static final String SECRET = "no-real-secret-kestrel";
 
+	static final String PREFIX = "register/";
+
 	private static final String BUCKET = "larkmere-photos";
 
 	/** Written by the build. */
@@ -117,7 +119,7 @@ final class TestObjectStore {
 
 	Map<String, String> settings() {
 		return Map.of("registry.photos.store.endpoint", "http://127.0.0.1:" + this.port, "registry.photos.store.bucket",
-				BUCKET, "registry.photos.store.prefix", "register/", "registry.photos.store.access-key", "register",
+				BUCKET, "registry.photos.store.prefix", PREFIX, "registry.photos.store.access-key", "register",
 				"registry.photos.store.secret-key", SECRET);
 	}
 
