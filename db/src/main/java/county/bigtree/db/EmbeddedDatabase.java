@@ -69,9 +69,30 @@ public final class EmbeddedDatabase implements AutoCloseable {
 	 * Starts on the port given, or on any free one if it is 0.
 	 */
 	public static EmbeddedDatabase start(Path folder, int port) {
+		OtherMajor.find(folder).ifPresent((other) -> {
+			throw other.refusal();
+		});
+		return start(folder, port, Optional.empty());
+	}
+
+	/**
+	 * Starts what is there, to archive it: also a database of an earlier major version of
+	 * PostgreSQL, by the programs of the release that wrote it, if they still lie beside
+	 * it.
+	 */
+	public static EmbeddedDatabase startAsWritten(Path folder, int port) {
+		Optional<OtherMajor> other = OtherMajor.find(folder);
+		Optional<Path> programs = other.flatMap(OtherMajor::programs);
+		if (other.isPresent() && programs.isEmpty()) {
+			throw other.get().refusal();
+		}
+		return start(folder, port, programs);
+	}
+
+	private static EmbeddedDatabase start(Path folder, int port, Optional<Path> programs) {
 		DataFolder held = DataFolder.open(folder);
 		try {
-			EmbeddedDatabase database = prepare(held);
+			EmbeddedDatabase database = prepare(held, programs);
 			database.startServer(port);
 			database.open();
 			return database;
@@ -114,9 +135,9 @@ public final class EmbeddedDatabase implements AutoCloseable {
 		}
 	}
 
-	private static EmbeddedDatabase prepare(DataFolder folder) throws IOException {
-		requireOwnMajorVersion(folder);
-		Path binaries = PostgresBinaries.unpackInto(folder.path().resolve("programs"));
+	private static EmbeddedDatabase prepare(DataFolder folder, Optional<Path> programs) throws IOException {
+		Path binaries = programs.isPresent() ? programs.get()
+				: PostgresBinaries.unpackInto(folder.path().resolve("programs"));
 		ServerAccount account = ServerAccount.find();
 		PostgresServer server = new PostgresServer(binaries, account, folder.database(), folder.log());
 		Passwords passwords = passwords(folder, server.exists());
@@ -125,20 +146,6 @@ public final class EmbeddedDatabase implements AutoCloseable {
 			create(folder, server, passwords);
 		}
 		return new EmbeddedDatabase(folder, server, passwords);
-	}
-
-	private static void requireOwnMajorVersion(DataFolder folder) throws IOException {
-		Path file = folder.database().resolve("PG_VERSION");
-		if (!Files.exists(file)) {
-			return;
-		}
-		String found = Files.readString(file).strip();
-		if (!found.equals(Integer.toString(PostgresBinaries.MAJOR_VERSION))) {
-			throw new DatabaseUnavailable("The folder " + folder.path() + " holds a database of PostgreSQL " + found
-					+ ", but this release brings PostgreSQL " + PostgresBinaries.MAJOR_VERSION
-					+ ": run \"archive FILE\" with the release that wrote it, then \"restore FILE\" with this one"
-					+ " into an empty folder.");
-		}
 	}
 
 	private static Passwords passwords(DataFolder folder, boolean databaseExists) throws IOException {

@@ -36,8 +36,11 @@ final class PostgresBinaries {
 	 * Returns the folder that holds {@code bin}, {@code lib} and {@code share}.
 	 */
 	static Path unpackInto(Path folder) throws IOException {
-		byte[] packed = packed();
-		Path unpacked = folder.resolve("postgresql-" + MAJOR_VERSION + "-" + digest(packed));
+		return unpackInto(folder, MAJOR_VERSION, packed());
+	}
+
+	static Path unpackInto(Path folder, int major, byte[] packed) throws IOException {
+		Path unpacked = folder.resolve("postgresql-" + major + "-" + digest(packed));
 		if (!Files.isDirectory(unpacked)) {
 			Files.createDirectories(folder);
 			Path beside = Files.createTempDirectory(folder, "unpacking-");

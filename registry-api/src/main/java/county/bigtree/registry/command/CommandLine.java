@@ -88,6 +88,7 @@ public final class CommandLine {
 		try {
 			Map<String, Object> properties = new HashMap<>(WHILE_SERVING.contains(word) ? serving(options) : Map.of());
 			properties.put("registry.migrate-at-start", !WITHOUT_MIGRATING.contains(word));
+			properties.put("registry.database-as-written", word.equals("archive"));
 			return application(properties).run(taking(word, options));
 		}
 		catch (RuntimeException ex) {

@@ -23,7 +23,9 @@ class OwnDatabase {
 
 	@Bean(destroyMethod = "close")
 	EmbeddedDatabase embeddedDatabase(RegisterStorage storage) {
-		return EmbeddedDatabase.start(storage.dataFolder(), storage.databasePort());
+		return storage.databaseAsWritten()
+				? EmbeddedDatabase.startAsWritten(storage.dataFolder(), storage.databasePort())
+				: EmbeddedDatabase.start(storage.dataFolder(), storage.databasePort());
 	}
 
 	@Bean

@@ -10,9 +10,12 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
  *
  * @param dataFolder created if it is not there
  * @param databasePort on the loopback address; 0 for any free one
+ * @param databaseAsWritten whether the database may be one of an earlier major version of
+ * PostgreSQL, which is archived and not served
  */
 @ConfigurationProperties("registry")
-record RegisterStorage(@DefaultValue("./registry-data") Path dataFolder, @DefaultValue("0") int databasePort) {
+record RegisterStorage(@DefaultValue("./registry-data") Path dataFolder, @DefaultValue("0") int databasePort,
+		@DefaultValue("false") boolean databaseAsWritten) {
 
 	private static final int LARGEST_PORT = 65_535;
 

@@ -1,0 +1,7 @@
+/**
+ * Registers that earlier releases wrote.
+ */
+@NullMarked
+package county.bigtree.registry.earlier;
+
+import org.jspecify.annotations.NullMarked;
