@@ -3,11 +3,10 @@
 
     registry-api/src/bench/rest.py [trees, default 20000] [seconds of each run, default 5]
 
-The peer is the application in the folder rest: entities, one query by its name, and what is shown of a row; Maven builds it, and brings its
-libraries, by a pom of its own. It shows tag, title, points and figures of the same 25 trees as the service's standing, by one statement, without leads, consents of
-owners, the rules, or a tag of the answer. Forty species are asked for in turn. Warm:
-the service answers from kept bytes. With a tag: 304. Cold: a second process that keeps nothing. Three rounds, medians. Needs what stand.py
-names, and Maven.
+The peer is the application in the folder rest: entities, one query by its name, and what is shown of a row; Maven builds it, and brings
+its libraries, by a pom of its own. By one statement it shows tag, title, points and figures of the same 25 trees as the service's standing,
+without leads, consents of owners, the rules, or a tag of the answer. Forty species are asked for in turn. Warm: the service answers from kept
+bytes. With a tag: 304. Cold: a second process that keeps nothing. Three rounds, medians. Needs what stand.py names, and Maven.
 """
 import json, subprocess, sys
 
@@ -48,7 +47,7 @@ def main():
         theirs = turns(register.folder / 'theirs.lua', [PEERS.format(key) for key in species])
         runs = {'Spring Data REST': (peer, theirs), 'warm': (warm, ours), '304': (warm, held), 'cold': (cold, ours)}
         for node, script in runs.values():
-            wrk(node.address('/'), 10 if node is warm else 30, script=script)
+            wrk(node.address('/'), 2 * SECONDS if node is warm else 6 * SECONDS, script=script)
         rounds = {name: [] for name in runs}
         for _ in range(3):
             for name, (node, script) in runs.items():

@@ -41,22 +41,26 @@ def measure(trees):
         waiting = [nominate(client, volunteer, species, 450 + n / 2) for n in range(ASKED.sign_offs + WARM_UP + 1)]
         register.psql(sql='vacuum analyze')
         spans = int(register.psql(sql='select count(*) from title_span'))
+        sign_offs = [sign_off(client, measurement, verifier) for measurement in waiting[:WARM_UP]]
         before = counts(register)
-        client.post(f'/measurements/{waiting.pop(0)}/sign-offs', {'verdict': 'confirmed'}, verifier)
+        sign_offs.append(sign_off(client, waiting[WARM_UP], verifier))
         wrote = {name: (made - before[name][0], changed - before[name][1]) for name, (made, changed) in counts(register).items()
                  if (made, changed) != before[name]}
-        took = []
-        for measurement in waiting:
-            began = time.perf_counter()
-            client.post(f'/measurements/{measurement}/sign-offs', {'verdict': 'confirmed'}, verifier)
-            took.append(1000 * (time.perf_counter() - began))
+        sign_offs += [sign_off(client, measurement, verifier) for measurement in waiting[WARM_UP + 1:]]
         turned = int(register.psql(sql='select count(*) from title_span')) - spans
         bare = 1000 / register.pgbench(bare_script(register, wrote), 10, clients=1)
-        return median(took[WARM_UP:]), bare, wrote, turned
+        return median(sign_offs[WARM_UP + 1:]), bare, wrote, turned
     finally:
         if node:
             node.stop()
         register.remove()
+
+
+def sign_off(client, measurement, verifier):
+    """Milliseconds of it."""
+    began = time.perf_counter()
+    client.post(f'/measurements/{measurement}/sign-offs', {'verdict': 'confirmed'}, verifier)
+    return 1000 * (time.perf_counter() - began)
 
 
 def bare_script(register, wrote):
@@ -129,6 +133,7 @@ def main():
         took, bare, wrote, turned = measure(trees)
         rows.append((trees, f'{took:.1f}', f'{bare:.1f}', f'{took / bare:.2f}', turned,
                      f'{took / float(rows[0][1]):.2f}' if rows else '1'))
+        print(rows[-1], file=sys.stderr)
         print({name: f'{made} made, {changed} changed' for name, (made, changed) in wrote.items()}, file=sys.stderr)
     table(f'Sign-offs that change a title, median of {ASKED.sign_offs}. {where}',
           ['trees of the species', 'sign-off over HTTP, ms', 'the same writes by pgbench, ms', 'ratio', 'titles that changed', 'growth'], rows)
