@@ -7,26 +7,14 @@ Forty species are asked for in turn, 25 rows each. Warm: answered from kept byte
 keeps nothing, so that every read goes the whole way. The peers are the statements that the service asks then, one statement for
 the same rows, and the bare range of the ranking. Three rounds, medians. Needs what stand.py names.
 """
-import pathlib, sys
+import sys
 
-from stand import HERE, Register, machine, median, table, wrk
+from stand import HERE, Register, machine, median, table, turns, wrk
 
 TREES = int(sys.argv[1]) if len(sys.argv) > 1 else 100_000
 SECONDS = int(sys.argv[2]) if len(sys.argv) > 2 else 5
 BOOKS = 40
 PEERS = ('standing-as-asked', 'standing-in-one', 'standing-alone')
-
-
-def turns(path, species, tags=None):
-    """A script for wrk that asks for one species after the other."""
-    lines = ['local requests = {}', 'local turn = 0', 'init = function(args)']
-    for index, key in enumerate(species):
-        held = f', ["If-None-Match"] = \'{tags[index]}\'' if tags else ''
-        lines.append(f'  requests[{index + 1}] = wrk.format("GET", "/api/v1/counties/bench/species/{key}/standing?limit=25", '
-                     f'{{["Host"] = "127.0.0.1"{held}}})')
-    lines += ['end', 'request = function()', '  turn = turn % #requests + 1', '  return requests[turn]', 'end']
-    path.write_text('\n'.join(lines))
-    return path
 
 
 def main():
@@ -44,8 +32,9 @@ def main():
         warm, cold = nodes
         path = '/api/v1/counties/bench/species/{}/standing?limit=25'
         answers = [warm.get(path.format(key)) for key in species]
-        plain = turns(register.folder / 'turns.lua', species)
-        held = turns(register.folder / 'held.lua', species, [headers['ETag'] for _, headers in answers])
+        addresses = [path.format(key) for key in species]
+        plain = turns(register.folder / 'turns.lua', addresses)
+        held = turns(register.folder / 'held.lua', addresses, [headers['ETag'] for _, headers in answers])
         for node, script in ((warm, plain), (cold, plain), (warm, held)):
             wrk(node.address('/'), 30 if node is cold else 10, script=script)
         rounds = {name: [] for name in (*PEERS, 'warm', '304', 'cold')}

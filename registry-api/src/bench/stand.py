@@ -8,6 +8,8 @@ import os, pathlib, platform, re, shutil, socket, statistics, subprocess, sys, t
 HERE = pathlib.Path(__file__).parent
 JAR = pathlib.Path(os.environ.get('REGISTRY_JAR', HERE.parents[1] / 'target/registry-api.jar'))
 NO_LIMITS = ['--registry.limits.network-per-second=0', '--registry.limits.account-per-second=0']
+# The day's archive and its restore on trial, which begin minutes after a start, would be measured with the rest.
+NO_UPKEEP = '--registry.upkeep.on=false'
 OWNER = 'registry_owner'
 
 
@@ -20,13 +22,13 @@ def free_port():
 class Node:
     """One process of the service."""
 
-    def __init__(self, folder, arguments, java=(), jar=JAR):
+    def __init__(self, folder, arguments, java=(), jar=JAR, before=(), ready='/readyz'):
         self.port = free_port()
         self.folder = pathlib.Path(folder)
         self.folder.mkdir(parents=True, exist_ok=True)
         self.log = self.folder / f'node-{self.port}.log'
         began = time.time()
-        self.process = subprocess.Popen(['java', *java, '-jar', str(jar), f'--server.port={self.port}',
+        self.process = subprocess.Popen([*before, 'java', *java, '-jar', str(jar), f'--server.port={self.port}',
                                          '--server.address=127.0.0.1', *NO_LIMITS, *arguments],
                                         stdout=open(self.log, 'wb'), stderr=subprocess.STDOUT, cwd=self.folder)
         while True:
@@ -34,7 +36,7 @@ class Node:
                 self.stop()
                 raise SystemExit('The service did not start:\n' + self.log.read_text(errors='replace')[-3000:])
             try:
-                urllib.request.urlopen(self.address('/readyz'), timeout=2).read()
+                urllib.request.urlopen(self.address(ready), timeout=2).read()
                 break
             except OSError:
                 time.sleep(0.02)
@@ -77,15 +79,15 @@ class Register:
         self.folder = pathlib.Path(folder or tempfile.mkdtemp(prefix='registry-bench-'))
         self.data = self.folder / 'data'
 
-    def node(self, *arguments, java=()):
-        return Node(self.folder, [f'--registry.data-folder={self.data}', *arguments], java)
+    def node(self, *arguments, java=(), before=()):
+        return Node(self.folder, [f'--registry.data-folder={self.data}', NO_UPKEEP, *arguments], java, before=before)
 
-    def second_node(self, *arguments, java=()):
+    def second_node(self, *arguments, java=(), before=()):
         """Another process on the same database."""
         return Node(self.folder / 'second', [
             f'--spring.datasource.url=jdbc:postgresql://127.0.0.1:{self.database_port()}/registry',
             '--spring.datasource.username=registry_service', f'--spring.datasource.password={self.password("service")}',
-            f'--spring.flyway.user={OWNER}', f'--spring.flyway.password={self.password("owner")}', *arguments], java)
+            f'--spring.flyway.user={OWNER}', f'--spring.flyway.password={self.password("owner")}', NO_UPKEEP, *arguments], java, before=before)
 
     def database_port(self):
         return int(next(self.data.rglob('postmaster.pid')).read_text().splitlines()[3])
@@ -97,9 +99,9 @@ class Register:
         return os.environ | {'PGHOST': '127.0.0.1', 'PGPORT': str(self.database_port()), 'PGDATABASE': 'registry',
                              'PGUSER': role, 'PGPASSWORD': self.password(password)}
 
-    def psql(self, *arguments, sql=None):
+    def psql(self, *arguments, sql=None, database='registry'):
         done = subprocess.run(['psql', '-qXAt', '-v', 'ON_ERROR_STOP=1', *arguments], input=sql, text=True,
-                              capture_output=True, env=self.environment())
+                              capture_output=True, env=self.environment() | {'PGDATABASE': database})
         if done.returncode:
             raise SystemExit(done.stderr)
         return done.stdout.strip()
@@ -114,10 +116,14 @@ class Register:
             raise SystemExit(done.stderr)
         return float(re.search(r'tps = ([\d.]+)', done.stdout).group(1))
 
-    def fill(self, trees, **variables):
+    def fill(self, trees, whole=False, **variables):
+        """Seconds that the register took; whole with the constraint that large-register.sql leaves out."""
         given = [part for name, value in {'trees': trees, **variables}.items() for part in ('-v', f'{name}={value}')]
         began = time.time()
         self.psql(*given, '-f', str(HERE / 'large-register.sql'))
+        if whole:
+            self.psql(sql="""set maintenance_work_mem = '512MB'; alter table score add constraint score_one_at_a_time exclude using gist
+                (tree with =, daterange(effective_on, ends_on) with &&, tstzrange(recorded_at, withdrawn_at) with &&)""")
         return time.time() - began
 
     def remove(self):
@@ -132,6 +138,17 @@ def wrk(url, seconds, connections=8, headers=(), script=None):
     if re.search('Non-2xx or 3xx', done):
         raise SystemExit(done)
     return float(re.search(r'Requests/sec:\s+([\d.]+)', done).group(1))
+
+
+def turns(path, addresses, tags=None):
+    """A script for wrk that asks for one address after the other."""
+    lines = ['local requests = {}', 'local turn = 0', 'init = function(args)']
+    for index, address in enumerate(addresses):
+        held = f', ["If-None-Match"] = \'{tags[index]}\'' if tags else ''
+        lines.append(f'  requests[{index + 1}] = wrk.format("GET", "{address}", {{["Host"] = "127.0.0.1"{held}}})')
+    lines += ['end', 'request = function()', '  turn = turn % #requests + 1', '  return requests[turn]', 'end']
+    path.write_text('\n'.join(lines))
+    return path
 
 
 def median(values):

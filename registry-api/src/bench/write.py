@@ -1,66 +1,27 @@
 #!/usr/bin/env python3
 """Sign-offs that change a title: how they grow with a species' trees, and against the bare SQL of the same writes.
 
-    registry-api/src/bench/write.py [trees of one species ..., default 1000 10000 100000] [--sign-offs 40]
+    registry-api/src/bench/write.py [trees of one species ..., default 1000 10000 100000] [--sign-offs 60]
 
 Over HTTP, one after the other: each confirms a tree that is larger than all before, so that each ends a title and begins another. What
 one of them wrote is counted by the database, and written again by pgbench with one client into tables of the same columns,
 indexes and checks (foreign keys and triggers left out), in one transaction with the head's lock. Needs what stand.py names.
 """
-import argparse, base64, json, re, sys, time, urllib.error, urllib.request
+import argparse, re, sys, time
 
+from filing import ADMINISTRATOR, Client, nominate
 from stand import Register, machine, median, table
 
 asked = argparse.ArgumentParser()
 asked.add_argument('trees', type=int, nargs='*', default=[1000, 10_000, 100_000])
-asked.add_argument('--sign-offs', type=int, default=40)
+asked.add_argument('--sign-offs', type=int, default=60)
 ASKED = asked.parse_args()
-PASSWORD = 'a password for benchmarks'
-CHECKS = ['unit-slip', 'odd-proportions', 'too-slender', 'near-buckling', 'beyond-species-limit', 'biggest-by-far', 'new-to-county',
-          'girth-shrank', 'girth-outgrew', 'likely-same-tree', 'before-earlier-visit']
-WARM_UP = 15
-
-
-class Client:
-    def __init__(self, node):
-        self.node = node
-        self.count = 0
-
-    def post(self, path, body, auth=None):
-        self.count += 1
-        headers = {'Content-Type': 'application/json', 'Idempotency-Key': f'bench-{time.time_ns()}-{self.count}'}
-        if auth:
-            headers['Authorization'] = auth
-        request = urllib.request.Request(self.node.address('/api/v1' + path), json.dumps(body).encode(), headers)
-        try:
-            with urllib.request.urlopen(request, timeout=60) as answer:
-                return json.loads(answer.read() or b'null')
-        except urllib.error.HTTPError as e:
-            raise SystemExit(f'{path}: {e.code} {e.read().decode()[:500]}')
-
-    def account(self, secret, name):
-        self.post('/invitations/acceptance', {'token': secret, 'password': PASSWORD, 'creditName': name})
-        basic = 'Basic ' + base64.b64encode(f'{name}@example.org:{PASSWORD}'.encode()).decode()
-        return 'Bearer ' + self.post('/tokens', {'name': 'benchmark'}, basic)['token']
-
-    def invite(self, admin, name, role):
-        answer = self.post('/invitations', {'email': f'{name}@example.org', 'creditName': name,
-                                            'roles': [{'county': 'bench', 'role': role}]}, admin)
-        return self.account(answer['token'], name)
-
-
-def nominate(client, volunteer, species, girth):
-    body = {'species': species, 'location': {'latitude': 40.1, 'longitude': -86.2, 'accuracyMetres': 8}, 'access': 'public',
-            'measurement': {'measuredOn': time.strftime('%Y-%m-01'), 'measuredBy': ['A. Finder'], 'confirmedChecks': CHECKS,
-                            'girth': {'method': 'tape', 'girth': {'value': girth, 'unit': 'in'}},
-                            'height': {'method': 'pole', 'height': {'value': 140, 'unit': 'ft'}},
-                            'crown': {'method': 'axes', 'axes': [{'value': 90, 'unit': 'ft'}, {'value': 90, 'unit': 'ft'}]}}}
-    return client.post('/counties/bench/nominations', body, volunteer)['measurement']['id']
+WARM_UP = 100
 
 
 def counts(register):
-    register.psql(sql='select pg_stat_force_next_flush()')
-    time.sleep(1.5)
+    """Rows made and changed in each table so far; a connection tells of them ten seconds later at most."""
+    time.sleep(11)
     return {name: (int(made), int(changed)) for name, made, changed in (line.split('|') for line in register.psql(
         sql="select relname, n_tup_ins, n_tup_upd from pg_stat_user_tables where schemaname = 'public'").splitlines())}
 
@@ -70,63 +31,71 @@ def measure(trees):
     register = Register()
     node = None
     try:
-        node = register.node('--registry.first-administrator=admin@example.org')
-        secret = re.search(r'open until \S+: (\S+)', node.log.read_text()).group(1)
-        took = register.fill(trees, kinds=1)
+        node = register.node(ADMINISTRATOR)
+        took = register.fill(trees, whole=True, kinds=1)
         print(f'{trees} trees of one species in {took:.0f} s', file=sys.stderr, flush=True)
         species = register.psql(sql='select species from book')
         client = Client(node)
-        admin = client.account(secret, 'admin')
+        admin = client.administrator()
         volunteer, verifier = client.invite(admin, 'finder', 'volunteer'), client.invite(admin, 'judge', 'verifier')
-        waiting = [nominate(client, volunteer, species, 450 + n) for n in range(ASKED.sign_offs + WARM_UP + 1)]
+        waiting = [nominate(client, volunteer, species, 450 + n / 2) for n in range(ASKED.sign_offs + WARM_UP + 1)]
         register.psql(sql='vacuum analyze')
         spans = int(register.psql(sql='select count(*) from title_span'))
+        sign_offs = [sign_off(client, measurement, verifier) for measurement in waiting[:WARM_UP]]
         before = counts(register)
-        client.post(f'/measurements/{waiting.pop(0)}/sign-offs', {'verdict': 'confirmed'}, verifier)
+        sign_offs.append(sign_off(client, waiting[WARM_UP], verifier))
         wrote = {name: (made - before[name][0], changed - before[name][1]) for name, (made, changed) in counts(register).items()
                  if (made, changed) != before[name]}
-        took = []
-        for measurement in waiting:
-            began = time.perf_counter()
-            client.post(f'/measurements/{measurement}/sign-offs', {'verdict': 'confirmed'}, verifier)
-            took.append(1000 * (time.perf_counter() - began))
+        sign_offs += [sign_off(client, measurement, verifier) for measurement in waiting[WARM_UP + 1:]]
         turned = int(register.psql(sql='select count(*) from title_span')) - spans
         bare = 1000 / register.pgbench(bare_script(register, wrote), 10, clients=1)
-        return median(took[WARM_UP:]), bare, wrote, turned
+        return median(sign_offs[WARM_UP + 1:]), bare, wrote, turned
     finally:
         if node:
             node.stop()
         register.remove()
 
 
+def sign_off(client, measurement, verifier):
+    """Milliseconds of it."""
+    began = time.perf_counter()
+    client.post(f'/measurements/{measurement}/sign-offs', {'verdict': 'confirmed'}, verifier)
+    return 1000 * (time.perf_counter() - began)
+
+
 def bare_script(register, wrote):
     """The same writes by hand: rows like the last ones, under keys of their own."""
-    statements = ['begin;', "select seq from bare.county_head where county = 'bench' for no key update;"]
     register.psql(sql='create schema bare; grant usage on schema bare to registry_service;')
+    statements = []
     for name, (made, changed) in wrote.items():
         register.psql(sql=f'create table bare.{name} (like public.{name} including all); '
                           f'grant select, insert, update on bare.{name} to registry_service;')
-        if name in ('county_head', 'book'):
-            register.psql(sql=f'insert into bare.{name} select * from public.{name}')
-        statements += [insertion(register, name)] * made + [change(register, name)] * bool(changed)
+        columns = [line.split(' ', 1) for line in register.psql(sql=f"""select (attidentity <> '') || ' ' || attname
+            from pg_attribute where attrelid = 'public.{name}'::regclass and attnum > 0 and not attisdropped and attgenerated = ''
+            order by attnum""").splitlines()]
+        statements += [insertion(register, name, [column for identity, column in columns if identity == 'false'])] * made
+        if changed:
+            for identity, column in columns:
+                if identity == 'true':
+                    register.psql(sql=f'alter table bare.{name} alter {column} restart with 9000000000')
+            names = ', '.join(column for _, column in columns)
+            register.psql(sql=f'insert into bare.{name} ({names}) overriding system value select {names} from public.{name} '
+                              'order by ctid desc limit 1')
+            statements += [change(register, name)] * changed
+    # the head first, as the service takes it
+    statements.sort(key=lambda statement: 'bare.county_head' not in statement)
     path = register.folder / 'sign-off.sql'
-    path.write_text('\\set seq random(1, 9000000000000)\n' + '\n'.join(statements + ['commit;']) + '\n')
+    path.write_text('\\set seq random(1, 9000000000000)\nbegin;\n' + '\n'.join(statements + ['commit;']) + '\n')
     return path
 
 
-def insertion(register, name):
+def insertion(register, name, columns):
     """Inserts a row like the last of the table: as large, with other keys."""
-    columns = register.psql(sql=f"""select attname || ' ' || format_type(atttypid, atttypmod) || ' ' || (attidentity <> '')
-        from pg_attribute where attrelid = 'public.{name}'::regclass and attnum > 0 and not attisdropped and attgenerated = ''
-        order by attnum""").splitlines()
-    names, values = [], []
+    kinds = dict(line.split(' ', 1) for line in register.psql(sql=f"""select attname || ' ' || format_type(atttypid, atttypmod)
+        from pg_attribute where attrelid = 'public.{name}'::regclass and attnum > 0""").splitlines())
+    values = []
     for column in columns:
-        column, rest = column.split(' ', 1)
-        kind, identity = rest.rsplit(' ', 1)
-        if identity == 'true':
-            continue
-        names.append(column)
-        if kind == 'uuid':
+        if kinds[column] == 'uuid':
             values.append('gen_random_uuid()')
         elif column == 'seq':
             values.append(':seq')
@@ -138,25 +107,23 @@ def insertion(register, name):
             values.append('gen_random_uuid()::text')
         else:
             values.append(register.psql(sql=f'select coalesce(quote_literal({column}::text), \'null\') from public.{name} '
-                                            f'order by ctid desc limit 1').replace('\n', ' '))
-    return f'insert into bare.{name} ({", ".join(names)}) values ({", ".join(values)});'
+                                            'order by ctid desc limit 1').replace('\n', ' '))
+    return f'insert into bare.{name} ({", ".join(columns)}) values ({", ".join(values)});'
 
 
 def change(register, name):
-    """Changes a row: the head, the book, the title that was lost, or the last row where it can't be told."""
-    if name == 'title_span':
-        return ("update bare.title_span set to_at = clock_timestamp() + interval '1 second', ended = 'overtaken' "
-                "where county = 'bench' and to_at is null;")
+    """Changes one row in a column of no index: the head and the book as the service does, else the row that was the last."""
     if name == 'county_head':
         return "update bare.county_head set seq = seq + 1, recorded_at = clock_timestamp(), chain = sha256(chain) where county = 'bench';"
     if name == 'book':
         return "update bare.book set seq = seq + 1, trees = trees + 1, caught_up_at = clock_timestamp() where county = 'bench';"
-    column = {'nomination': 'revision = revision + 1', 'access_token': 'id = id', 'keyed_answer': 'key = key'}.get(name)
-    if column is None:
-        column = register.psql(sql=f"select attname || ' = ' || attname from pg_attribute where attrelid = 'public.{name}'::regclass "
-                                   'and attnum > 0 and not attisdropped order by attnum limit 1')
-    register.psql(sql=f'insert into bare.{name} select * from public.{name} order by ctid desc limit 1')
-    return f'update bare.{name} set {column};' if name != 'nomination' else ''
+    key = register.psql(sql=f"""select string_agg(format('%s = %L', attname, to_jsonb(t) ->> attname), ' and ')
+        from (select * from bare.{name}) t, pg_index i join pg_attribute a on a.attrelid = i.indrelid and a.attnum = any(i.indkey)
+        where i.indrelid = 'bare.{name}'::regclass and i.indisprimary""")
+    column = register.psql(sql=f"""select attname from pg_attribute a where attrelid = 'bare.{name}'::regclass and attnum > 0
+        and not attisdropped and attgenerated = '' and attidentity = ''
+        order by exists (select from pg_index where indrelid = attrelid and attnum = any(indkey)), attnum limit 1""")
+    return f'update bare.{name} set {column} = {column} where {key};'
 
 
 def main():
@@ -166,6 +133,7 @@ def main():
         took, bare, wrote, turned = measure(trees)
         rows.append((trees, f'{took:.1f}', f'{bare:.1f}', f'{took / bare:.2f}', turned,
                      f'{took / float(rows[0][1]):.2f}' if rows else '1'))
+        print(rows[-1], file=sys.stderr)
         print({name: f'{made} made, {changed} changed' for name, (made, changed) in wrote.items()}, file=sys.stderr)
     table(f'Sign-offs that change a title, median of {ASKED.sign_offs}. {where}',
           ['trees of the species', 'sign-off over HTTP, ms', 'the same writes by pgbench, ms', 'ratio', 'titles that changed', 'growth'], rows)

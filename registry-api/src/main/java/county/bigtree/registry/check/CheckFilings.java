@@ -88,8 +88,14 @@ public class CheckFilings {
 	 * What the checks say on figures that an older record brings: nothing is asked.
 	 */
 	public List<Finding> noted(Change change, Filing filing) {
-		FiledTree tree = tree(filing.tree());
-		Filed figures = Filed.figures(tree.scientificName(), Sizes.of(filing.reduced()), change.today());
+		return noted(change, filing, tree(filing.tree()).scientificName());
+	}
+
+	/**
+	 * The same of a tree whose species is known.
+	 */
+	public List<Finding> noted(Change change, Filing filing, String scientificName) {
+		Filed figures = Filed.figures(scientificName, Sizes.of(filing.reduced()), change.today());
 		return Checks.on(figures, Known.onlyForm(CountyForm.UNKNOWN)).stream().map(Finding::asNote).toList();
 	}
 

@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 
+import org.jspecify.annotations.Nullable;
+
 /**
  * One change under way: its instant, its number in each county that it touches, and the
  * fact tables it has written. Lives for one transaction, which holds the heads of all its
@@ -24,6 +26,8 @@ public final class Change {
 	private final String county;
 
 	private final Set<FactTable> written = new LinkedHashSet<>();
+
+	private @Nullable GatheredFacts gathered;
 
 	Change(UUID id, Instant recordedAt, String county, Map<String, CountyHead> heads) {
 		this.id = id;
@@ -88,6 +92,17 @@ public final class Change {
 
 	Set<FactTable> written() {
 		return this.written;
+	}
+
+	/**
+	 * The facts that are to be written together, or null where each is written at once.
+	 */
+	@Nullable GatheredFacts gathered() {
+		return this.gathered;
+	}
+
+	void gather(@Nullable GatheredFacts facts) {
+		this.gathered = facts;
 	}
 
 	Map<String, CountyHead> heads() {

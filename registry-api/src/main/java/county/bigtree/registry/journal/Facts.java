@@ -7,7 +7,7 @@ import java.util.Locale;
 import java.util.Set;
 
 import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.stereotype.Component;
 
 /**
@@ -19,10 +19,26 @@ public class Facts {
 	private static final Set<String> JSON = Set.of("boundary", "body", "readings", "confirmed_checks", "checks",
 			"declares", "agreement");
 
-	private final JdbcClient jdbc;
+	private final JdbcTemplate jdbc;
 
-	Facts(JdbcClient jdbc) {
+	Facts(JdbcTemplate jdbc) {
 		this.jdbc = jdbc;
+	}
+
+	/**
+	 * Writes all facts that some work appends in batches, when it is done. Until then
+	 * they can't be read.
+	 */
+	public void together(Change change, Runnable work) {
+		GatheredFacts gathered = new GatheredFacts();
+		change.gather(gathered);
+		try {
+			work.run();
+		}
+		finally {
+			change.gather(null);
+		}
+		gathered.forEachBatch(this.jdbc::batchUpdate);
 	}
 
 	/**
@@ -45,12 +61,23 @@ public class Facts {
 			values.add((value instanceof Instant instant) ? SqlTime.of(instant) : value);
 			places.add(JSON.contains(column) ? "?::jsonb" : "?");
 		}
-		this.jdbc
-			.sql("insert into %s (%s) values (%s)".formatted(table.table(), String.join(", ", columns),
-					String.join(", ", places)))
-			.params(values)
-			.update();
+		write(change, table, "insert into %s (%s) values (%s)".formatted(table.table(), String.join(", ", columns),
+				String.join(", ", places)), values.toArray());
 		change.wrote(table);
+	}
+
+	/**
+	 * Writes a row that belongs to the facts of a table, at once or with what is
+	 * gathered.
+	 */
+	void write(Change change, FactTable table, String sql, @Nullable Object... values) {
+		GatheredFacts gathered = change.gathered();
+		if (gathered != null) {
+			gathered.add(table, sql, values);
+		}
+		else {
+			this.jdbc.update(sql, values);
+		}
 	}
 
 }

@@ -21,8 +21,11 @@ public class Texts {
 
 	private final JdbcClient jdbc;
 
-	Texts(JdbcClient jdbc) {
+	private final Facts facts;
+
+	Texts(JdbcClient jdbc, Facts facts) {
 		this.jdbc = jdbc;
+		this.facts = facts;
 	}
 
 	/**
@@ -39,12 +42,10 @@ public class Texts {
 		byte[] salt = new byte[16];
 		RANDOM.nextBytes(salt);
 		UUID id = Uuid7.next();
-		this.jdbc.sql("insert into text_piece (id, county, seq, recorded_at, digest) values (?, ?, ?, ?, ?)")
-			.params(id, change.county(), change.seq(), SqlTime.of(change.recordedAt()),
-					Entry.hash(salt, words.getBytes(StandardCharsets.UTF_8)))
-			.update();
-		this.jdbc.sql("insert into text_body (id, salt, body) values (?, ?, ?)").params(id, salt, words).update();
-		change.wrote(FactTable.TEXT_PIECE);
+		this.facts.append(change, FactTable.TEXT_PIECE, "id", id, "digest",
+				Entry.hash(salt, words.getBytes(StandardCharsets.UTF_8)));
+		this.facts.write(change, FactTable.TEXT_PIECE, "insert into text_body (id, salt, body) values (?, ?, ?)", id,
+				salt, words);
 		return id;
 	}
 

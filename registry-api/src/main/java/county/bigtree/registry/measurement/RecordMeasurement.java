@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.Function;
 
 import county.bigtree.domain.check.Finding;
 import county.bigtree.domain.measuring.Readings;
@@ -70,23 +71,32 @@ public class RecordMeasurement {
 	 * not answered
 	 */
 	public UUID record(Change change, UUID tree, MeasurementBody body, UUID filedBy, Basis basis, String pointer) {
-		return record(change, tree, body, filedBy, basis, null, pointer);
+		return record(change, tree, body, filedBy, basis, null, pointer,
+				(filing) -> this.checks.answered(change, filing));
 	}
 
 	/**
-	 * Appends a measurement that may be carried over from an older record.
-	 * @param carriedOverFrom what the older record is
+	 * Appends a measurement that is carried over from an older record.
+	 * @param scientificName of the tree's species; null to look it up
+	 * @param from what the older record is
 	 */
-	public UUID record(Change change, UUID tree, MeasurementBody body, UUID filedBy, Basis basis,
-			@Nullable String carriedOverFrom, String pointer) {
+	public UUID carryOver(Change change, UUID tree, @Nullable String scientificName, MeasurementBody body, UUID filedBy,
+			String from, String pointer) {
+		return record(change, tree, body, filedBy, Basis.CARRIED_OVER, from, pointer,
+				(filing) -> (scientificName != null) ? this.checks.noted(change, filing, scientificName)
+						: this.checks.noted(change, filing));
+	}
+
+	private UUID record(Change change, UUID tree, MeasurementBody body, UUID filedBy, Basis basis,
+			@Nullable String carriedOverFrom, String pointer, Function<Filing, List<Finding>> checks) {
 		KnownDay measuredOn = check(body, change.today(), pointer);
 		Readings readings = new Readings(body.girth(), body.height(), body.crown());
 		Reduced reduced = reduce(readings, pointer);
 		UUID id = Uuid7.next();
 		List<JsonNode> measurers = (body.measuredBy() != null) ? body.measuredBy() : List.of();
 		List<String> confirmed = (body.confirmedChecks() != null) ? body.confirmedChecks() : List.of();
-		List<Finding> findings = findings(change, new Filing(tree, filedBy, measuredOn.last(), readings, reduced,
-				basis == Basis.CHECKED, body.remarks(), confirmed), basis);
+		List<Finding> findings = checks.apply(new Filing(tree, filedBy, measuredOn.last(), readings, reduced,
+				basis == Basis.CHECKED, body.remarks(), confirmed));
 		CarryForward carries = carries(change, measuredOn.last(), reduced);
 		this.facts.append(change, FactTable.MEASUREMENT, "id", id, "tree", tree, "measured_on", measuredOn.last(),
 				"measured_on_known_to", knownTo(measuredOn), "carry_height_years",
@@ -100,10 +110,6 @@ public class RecordMeasurement {
 				this.texts.keep(change, body.remarks()));
 		append(change, id, reduced);
 		return id;
-	}
-
-	private List<Finding> findings(Change change, Filing filing, Basis basis) {
-		return (basis == Basis.CARRIED_OVER) ? this.checks.noted(change, filing) : this.checks.answered(change, filing);
 	}
 
 	/**

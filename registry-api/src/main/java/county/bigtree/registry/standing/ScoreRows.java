@@ -6,9 +6,12 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import county.bigtree.domain.measuring.Method;
 import county.bigtree.domain.points.Points;
@@ -51,6 +54,18 @@ class ScoreRows {
 	 */
 	List<ScoreRow> live(UUID tree) {
 		return this.jdbc.sql(LIVE + "tree = ? order by effective_on").param(tree).query(ScoreRows::row).list();
+	}
+
+	/**
+	 * The same of several trees, by tree.
+	 */
+	Map<UUID, List<ScoreRow>> live(Set<UUID> trees) {
+		return this.jdbc.sql(LIVE + "tree = any(?) order by effective_on")
+			.param(trees.toArray(UUID[]::new))
+			.query(ScoreRows::row)
+			.list()
+			.stream()
+			.collect(Collectors.groupingBy((row) -> row.scored().tree()));
 	}
 
 	/**

@@ -80,14 +80,18 @@ public class Standings {
 	 */
 	public void refresh(Change change, Collection<UUID> changed, TitleReason reason) {
 		Set<UUID> trees = this.treeScores.withKept(changed);
-		List<TreeScores.Difference> differences = trees.stream().map(this.treeScores::difference).toList();
+		List<TreeScores.Difference> differences = this.treeScores.differences(trees);
 		Map<String, CountyRules> rules = new HashMap<>();
 		SortedSet<BookKey> touched = new TreeSet<>();
 		differences.forEach((difference) -> touched.addAll(difference.books()));
-		for (BookKey book : touched) {
-			rules.computeIfAbsent(book.county(), this.rulesReader::get);
-			catchUp(book, change.recordedAt(), rulesOf(rules, book));
-		}
+		touched.forEach((book) -> rules.computeIfAbsent(book.county(), this.rulesReader::get));
+		Set<BookKey> due = rules.keySet()
+			.stream()
+			.flatMap((county) -> this.books.due(county, change.recordedAt()).stream())
+			.collect(Collectors.toSet());
+		touched.stream()
+			.filter(due::contains)
+			.forEach((book) -> catchUp(book, change.recordedAt(), rulesOf(rules, book)));
 		differences.forEach((difference) -> this.treeScores.write(change, difference, reason,
 				(book) -> rulesOf(rules, book).at(change.recordedAt())));
 		Cause cause = Cause.to(trees.stream().collect(Collectors.toMap((tree) -> tree, (tree) -> reason)));

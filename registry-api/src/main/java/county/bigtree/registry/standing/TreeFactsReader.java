@@ -5,6 +5,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -141,6 +142,18 @@ class TreeFactsReader {
 	 */
 	UUID keptTree(UUID tree) {
 		return this.jdbc.sql("select kept_tree(?)").param(tree).query(UUID.class).single();
+	}
+
+	/**
+	 * The same of several trees, by tree.
+	 */
+	Map<UUID, UUID> keptTrees(Collection<UUID> trees) {
+		return this.jdbc.sql("select tree, kept_tree(tree) as kept from unnest(?) asked (tree)")
+			.param(trees.toArray(UUID[]::new))
+			.query((row, number) -> Map.entry(row.getObject("tree", UUID.class), row.getObject("kept", UUID.class)))
+			.list()
+			.stream()
+			.collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue, (one, other) -> one));
 	}
 
 	private static Placed placed(ResultSet row, int number) throws SQLException {

@@ -6,6 +6,7 @@ import java.util.Collection;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
@@ -46,13 +47,36 @@ class TreeScores {
 	 */
 	Set<UUID> withKept(Collection<UUID> trees) {
 		Set<UUID> all = new LinkedHashSet<>(trees);
-		trees.forEach((tree) -> all.add(this.factsReader.keptTree(tree)));
+		Map<UUID, UUID> kept = this.factsReader.keptTrees(all);
+		trees.forEach((tree) -> all.add(Objects.requireNonNull(kept.get(tree))));
 		return all;
 	}
 
+	/**
+	 * The differences of trees, by as many statements as for one unless they are merged.
+	 * @param trees from {@link #withKept}
+	 */
+	List<Difference> differences(Set<UUID> trees) {
+		if (trees.size() == 1 || this.factsReader.keptTrees(trees).entrySet().stream().anyMatch(TreeScores::merged)) {
+			return trees.stream().map(this::difference).toList();
+		}
+		Map<UUID, PlacedTree> placed = this.factsReader.readAll(trees, EVERYTHING);
+		Map<UUID, List<ScoreRow>> live = this.rows.live(trees);
+		return trees.stream()
+			.map((tree) -> difference(Objects.requireNonNull(placed.get(tree)), live.getOrDefault(tree, List.of())))
+			.toList();
+	}
+
+	private static boolean merged(Map.Entry<UUID, UUID> kept) {
+		return !kept.getKey().equals(kept.getValue());
+	}
+
 	Difference difference(UUID tree) {
-		PlacedTree placed = this.factsReader.read(tree, EVERYTHING);
-		return Difference.between(this.rows.live(tree), placed.book(),
+		return difference(this.factsReader.read(tree, EVERYTHING), this.rows.live(tree));
+	}
+
+	private static Difference difference(PlacedTree placed, List<ScoreRow> live) {
+		return Difference.between(live, placed.book(),
 				(placed.book() != null) ? ScoreSpans.of(placed.facts()) : List.of());
 	}
 

@@ -164,12 +164,16 @@ public class ImportJobs {
 	}
 
 	/**
-	 * Keeps what is to be told of a row that is taken, if anything is.
+	 * Keeps what is to be told of rows that are taken, of those of which anything is.
 	 */
-	void note(UUID id, FileRow.Sound row) {
-		if (row.note() != null) {
-			this.jdbc.sql("insert into import_note (job, row_number, note) values (?, ?, ?) on conflict do nothing")
-				.params(id, row.number(), row.note())
+	void note(UUID id, List<FileRow.Sound> rows) {
+		List<FileRow.Sound> told = rows.stream().filter((row) -> row.note() != null).toList();
+		if (!told.isEmpty()) {
+			this.jdbc.sql("""
+					insert into import_note (job, row_number, note)
+					select ?, t.row_number, t.note from unnest(?, ?) t (row_number, note) on conflict do nothing""")
+				.params(id, told.stream().map(FileRow.Sound::number).toArray(Integer[]::new),
+						told.stream().map(FileRow.Sound::note).toArray(String[]::new))
 				.update();
 		}
 	}

@@ -1,5 +1,8 @@
 package county.bigtree.registry.transfer;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 
 import county.bigtree.domain.place.Disclosure;
@@ -10,7 +13,9 @@ import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.measurement.Basis;
 import county.bigtree.registry.measurement.RecordMeasurement;
+import county.bigtree.registry.species.Species;
 import county.bigtree.registry.tree.RegisterTree;
+import org.jspecify.annotations.Nullable;
 
 import org.springframework.stereotype.Component;
 
@@ -43,13 +48,33 @@ class RecordRow {
 		this.texts = texts;
 	}
 
-	UUID record(Change change, ImportJob job, ImportPlan plan, FileRow.Sound row) {
-		UUID tree = this.register.register(change, row.tag());
-		this.register.identify(change, tree, row.species(), "record", null);
+	/**
+	 * Appends what rows bring that each bring a tree.
+	 * @param species the species that the rows name, by key
+	 * @return the trees in the order of the rows
+	 */
+	List<UUID> record(Change change, ImportJob job, ImportPlan plan, List<FileRow.Sound> rows,
+			Map<String, Species> species) {
+		List<@Nullable String> tags = new ArrayList<>();
+		rows.forEach((row) -> tags.add(row.tag()));
+		List<UUID> trees = this.register.register(change, tags);
+		for (int index = 0; index < rows.size(); index++) {
+			FileRow.Sound row = rows.get(index);
+			Species named = species.get(row.species());
+			if (named == null) {
+				throw new IllegalStateException("The catalogue no longer has " + row.species());
+			}
+			record(change, job, plan, trees.get(index), row, named);
+		}
+		return trees;
+	}
+
+	private void record(Change change, ImportJob job, ImportPlan plan, UUID tree, FileRow.Sound row, Species species) {
+		this.register.identify(change, tree, species, "record");
 		// As for any tree whose owner has said nothing.
 		this.register.locate(change, tree, change.county(), row.place(), Disclosure.NEARBY, null, null);
 		this.register.accept(change, tree, CARRIED_OVER);
-		add(change, job, plan, tree, row);
+		add(change, job, plan, tree, row, species.scientificName());
 		FileRow.Words words = row.words();
 		if (words.any()) {
 			this.facts.append(change, FactTable.OLDER_RECORD, "tree", tree, "owner",
@@ -58,15 +83,19 @@ class RecordRow {
 					this.texts.keep(change, words.visitNotes()), "popular_name",
 					this.texts.keep(change, words.popularName()));
 		}
-		return tree;
 	}
 
 	/**
 	 * Appends measurements and the condition of a tree on the books.
 	 */
 	void add(Change change, ImportJob job, ImportPlan plan, UUID tree, FileRow.Sound row) {
+		add(change, job, plan, tree, row, null);
+	}
+
+	private void add(Change change, ImportJob job, ImportPlan plan, UUID tree, FileRow.Sound row,
+			@Nullable String scientificName) {
 		row.visits()
-			.forEach((visit) -> this.measurements.record(change, tree, visit, job.startedBy(), Basis.CARRIED_OVER,
+			.forEach((visit) -> this.measurements.carryOver(change, tree, scientificName, visit, job.startedBy(),
 					plan.basis(), "#"));
 		FileRow.Sight sight = row.sight();
 		if (sight != null) {

@@ -2,13 +2,17 @@ package county.bigtree.registry.transfer;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 
 import county.bigtree.domain.standing.TitleReason;
 import county.bigtree.registry.condition.ReportCondition;
 import county.bigtree.registry.journal.Change;
+import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Journal;
+import county.bigtree.registry.species.Species;
+import county.bigtree.registry.species.SpeciesCatalogue;
 import county.bigtree.registry.standing.Standings;
 
 import org.springframework.stereotype.Component;
@@ -34,14 +38,20 @@ class RecordSlice {
 
 	private final KnownRows known;
 
+	private final SpeciesCatalogue catalogue;
+
+	private final Facts facts;
+
 	RecordSlice(Journal journal, RecordRow recordRow, Standings standings, ImportJobs jobs, WaitingRows names,
-			KnownRows known) {
+			KnownRows known, SpeciesCatalogue catalogue, Facts facts) {
 		this.journal = journal;
 		this.recordRow = recordRow;
 		this.standings = standings;
 		this.jobs = jobs;
 		this.names = names;
 		this.known = known;
+		this.catalogue = catalogue;
+		this.facts = facts;
 	}
 
 	/**
@@ -105,7 +115,7 @@ class RecordSlice {
 	private ImportJob.Counts take(ImportJob job, ImportPlan plan, List<FileRow.Sound> rows) {
 		if (plan.dryRun()) {
 			KnownRows.Sorted sorted = this.known.sort(job, rows);
-			sorted.told().forEach((row) -> this.jobs.note(job.id(), row));
+			this.jobs.note(job.id(), sorted.told());
 			return sorted.total();
 		}
 		return take(this.journal.open(job.county()), job, plan, rows);
@@ -113,15 +123,19 @@ class RecordSlice {
 
 	private ImportJob.Counts take(Change change, ImportJob job, ImportPlan plan, List<FileRow.Sound> rows) {
 		KnownRows.Sorted sorted = this.known.sort(job, rows);
-		sorted.told().forEach((row) -> this.jobs.note(job.id(), row));
+		this.jobs.note(job.id(), sorted.told());
 		List<UUID> trees = new ArrayList<>();
-		sorted.fresh().forEach((row) -> trees.add(this.recordRow.record(change, job, plan, row)));
-		for (KnownRows.Further further : sorted.further()) {
-			if (further.row().sight() == null) {
-				this.recordRow.add(change, job, plan, further.tree(), further.row());
-				trees.add(further.tree());
+		Map<String, Species> species = this.catalogue
+			.all(sorted.fresh().stream().map(FileRow.Sound::species).distinct().toList());
+		this.facts.together(change, () -> {
+			trees.addAll(this.recordRow.record(change, job, plan, sorted.fresh(), species));
+			for (KnownRows.Further further : sorted.further()) {
+				if (further.row().sight() == null) {
+					this.recordRow.add(change, job, plan, further.tree(), further.row());
+					trees.add(further.tree());
+				}
 			}
-		}
+		});
 		if (!trees.isEmpty()) {
 			this.standings.refresh(change, trees, TitleReason.SIGNED_OFF);
 			this.journal.close(change, "imported", job.startedBy());

@@ -1,5 +1,11 @@
 package county.bigtree.registry.tree;
 
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Pattern;
 
@@ -10,6 +16,7 @@ import county.bigtree.registry.journal.FactTable;
 import county.bigtree.registry.journal.Facts;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.problem.Problem;
+import county.bigtree.registry.species.Species;
 import county.bigtree.registry.species.SpeciesCatalogue;
 import org.jspecify.annotations.Nullable;
 
@@ -46,27 +53,53 @@ public class RegisterTree {
 	 */
 	public UUID register(Change change) {
 		UUID tree = Uuid7.next();
-		this.facts.append(change, FactTable.TREE, "id", tree, "tag", nextTag(change.county()));
+		this.facts.append(change, FactTable.TREE, "id", tree, "tag", nextTags(change.county(), 1, Set.of()).get(0));
 		return tree;
 	}
 
 	/**
-	 * Enters a tree under a tag of an older record where that is still free in the whole
-	 * register and can stand in an address; the older tag is kept beside the tree's own
-	 * in any case.
+	 * Enters trees of an older record, each under its tag there where that is still free
+	 * in the whole register and can stand in an address, else under the county's next;
+	 * the older tag is kept beside the tree's own in any case.
+	 * @param fileTags the tags, or null for trees that had none
+	 * @return the trees in the same order
 	 */
-	public UUID register(Change change, @Nullable String fileTag) {
-		UUID tree = Uuid7.next();
-		boolean own = fileTag != null && ADDRESSABLE.matcher(fileTag).matches() && isFree(fileTag);
-		this.facts.append(change, FactTable.TREE, "id", tree, "tag", own ? fileTag : nextTag(change.county()),
-				"file_tag", fileTag);
-		return tree;
+	public List<UUID> register(Change change, List<@Nullable String> fileTags) {
+		Set<String> free = free(fileTags.stream()
+			.filter(Objects::nonNull)
+			.filter((tag) -> ADDRESSABLE.matcher(tag).matches())
+			.toList());
+		Set<String> own = Set.copyOf(free);
+		List<@Nullable String> tags = new ArrayList<>();
+		fileTags.forEach((tag) -> tags.add((tag != null && free.remove(tag)) ? tag : null));
+		Iterator<String> next = nextTags(change.county(), (int) tags.stream().filter(Objects::isNull).count(), own)
+			.iterator();
+		List<UUID> trees = new ArrayList<>();
+		for (int index = 0; index < tags.size(); index++) {
+			UUID tree = Uuid7.next();
+			String tag = tags.get(index);
+			this.facts.append(change, FactTable.TREE, "id", tree, "tag", (tag != null) ? tag : next.next(), "file_tag",
+					fileTags.get(index));
+			trees.add(tree);
+		}
+		return trees;
 	}
 
 	public void identify(Change change, UUID tree, String key, String basis, @Nullable String reason) {
 		if (this.species.find(key).isEmpty()) {
 			throw Problem.invalid("#/species", "unknown", "No species of the catalogue has this key.");
 		}
+		append(change, tree, key, basis, reason);
+	}
+
+	/**
+	 * Says what trees of a species of the catalogue are.
+	 */
+	public void identify(Change change, UUID tree, Species known, String basis) {
+		append(change, tree, known.key(), basis, null);
+	}
+
+	private void append(Change change, UUID tree, String key, String basis, @Nullable String reason) {
 		this.facts.append(change, FactTable.IDENTIFICATION, "id", Uuid7.next(), "tree", tree, "species", key, "basis",
 				basis, "reason", this.texts.keep(change, reason));
 	}
@@ -85,29 +118,41 @@ public class RegisterTree {
 
 	/**
 	 * Skips numbers that an older record has brought.
+	 * @param taken tags that are as good as taken
 	 */
-	private String nextTag(String county) {
-		String tag = countUp(county);
-		while (!isFree(tag)) {
-			tag = countUp(county);
+	private List<String> nextTags(String county, int count, Set<String> taken) {
+		List<String> tags = new ArrayList<>();
+		while (tags.size() < count) {
+			free(countUp(county, count - tags.size())).stream()
+				.filter((tag) -> !taken.contains(tag))
+				.forEach(tags::add);
 		}
-		return tag;
+		return tags;
 	}
 
-	private boolean isFree(String tag) {
-		return this.jdbc.sql("select not exists (select from tree where tag = ?)")
-			.param(tag)
-			.query(Boolean.class)
-			.single();
+	/** Those of the tags that no tree of the register has, in the same order. */
+	private Set<String> free(List<String> tags) {
+		return tags.isEmpty() ? Set.of()
+				: new LinkedHashSet<>(this.jdbc.sql("""
+						select tag from unnest(?) with ordinality asked (tag, number)
+						where not exists (select from tree t where t.tag = asked.tag) order by number""")
+					.param(tags.toArray(String[]::new))
+					.query(String.class)
+					.list());
 	}
 
-	private String countUp(String county) {
-		return this.jdbc.sql("""
-				update county_head h set last_tag = last_tag + 1 from county c where h.county = ? and c.key = h.county
-				returning c.tag_prefix || '-' || lpad(h.last_tag::text, greatest(4, length(h.last_tag::text)), '0')""")
-			.param(county)
+	private List<String> countUp(String county, int by) {
+		return this.jdbc
+			.sql("""
+					with counted as (
+					  update county_head h set last_tag = last_tag + :by from county c where h.county = :county and c.key = h.county
+					  returning c.tag_prefix, h.last_tag)
+					select tag_prefix || '-' || lpad(number::text, greatest(4, length(number::text)), '0')
+					from counted cross join generate_series(last_tag - :by + 1, last_tag) number order by number""")
+			.param("by", by)
+			.param("county", county)
 			.query(String.class)
-			.single();
+			.list();
 	}
 
 }

@@ -24,6 +24,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.LazyInitializationBeanFactoryPostProcessor;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 import org.springframework.core.env.Environment;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
 import org.springframework.test.context.TestPropertySource;
@@ -122,6 +123,7 @@ class VerifyIT {
 	private static AnnotationConfigApplicationContext checksOn(DataSource dataSource) {
 		AnnotationConfigApplicationContext context = new AnnotationConfigApplicationContext();
 		context.registerBean(JdbcClient.class, () -> JdbcClient.create(dataSource));
+		context.registerBean(JdbcTemplate.class, () -> new JdbcTemplate(dataSource));
 		context.registerBean(JsonMapper.class, () -> JsonMapper.builder().build());
 		context.addBeanFactoryPostProcessor(new LazyInitializationBeanFactoryPostProcessor());
 		context.scan("county.bigtree.registry.journal", "county.bigtree.registry.rules",

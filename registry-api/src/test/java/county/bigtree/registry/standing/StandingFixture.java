@@ -36,6 +36,7 @@ import county.bigtree.registry.rules.RulebookJson;
 import county.bigtree.registry.rules.RulesReader;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.DataSourceTransactionManager;
 import org.springframework.transaction.annotation.EnableTransactionManagement;
@@ -83,6 +84,7 @@ class StandingFixture implements AutoCloseable {
 		this.context = new AnnotationConfigApplicationContext();
 		this.context.registerBean(DataSource.class, () -> this.dataSource);
 		this.context.registerBean(JdbcClient.class, () -> JdbcClient.create(this.dataSource));
+		this.context.registerBean(JdbcTemplate.class, () -> new JdbcTemplate(this.dataSource));
 		this.context.registerBean(JsonMapper.class, () -> JsonMapper.builder().build());
 		this.context.registerBean("transactionManager", DataSourceTransactionManager.class,
 				() -> new DataSourceTransactionManager(this.dataSource));
