@@ -4,11 +4,11 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 import county.bigtree.registry.audit.Findings;
@@ -28,11 +28,13 @@ class FactsCheck {
 
 	private static final int CHANGES = 200;
 
-	private static final int BYTES = 4_000_000;
+	private static final int BYTES = 8_000_000;
 
 	private static final String FACTS = Arrays.stream(FactTable.values())
 		.map(FactTable::selectRange)
-		.collect(Collectors.joining(" union all "));
+		.collect(Collectors.joining(" union all ", "(", ") f"));
+
+	private static final String NOTHING = Entries.told(List.of());
 
 	private final JdbcClient jdbc;
 
@@ -47,17 +49,29 @@ class FactsCheck {
 		return new OfCounty(county, findings);
 	}
 
-	private Map<Long, List<Fact>> facts(String county, long from, long to) {
-		Map<Long, List<Fact>> facts = new HashMap<>();
-		this.jdbc.sql("select * from (" + FACTS + ") f order by seq, fact_table, fact")
+	/**
+	 * What the entries of the changes should tell by the tables, written as
+	 * {@link Entries} writes it; nothing of changes to which no fact belongs.
+	 */
+	private Map<Long, String> told(String county, long from, long to) {
+		Map<Long, String> told = new TreeMap<>();
+		this.jdbc.sql("select seq, " + Entries.TOLD_IN_SQL + " as told from " + FACTS + " group by seq")
 			.param("county", county)
 			.param("from", from)
 			.param("to", to)
 			.query((row) -> {
-				facts.computeIfAbsent(row.getLong("seq"), (seq) -> new ArrayList<>())
-					.add(new Fact(row.getString("fact_table"), row.getString("fact")));
+				told.put(row.getLong("seq"), row.getString("told"));
 			});
-		return facts;
+		return told;
+	}
+
+	private List<Fact> facts(String county, long seq) {
+		return this.jdbc.sql("select fact_table, fact from " + FACTS + " order by fact_table, fact")
+			.param("county", county)
+			.param("from", seq)
+			.param("to", seq)
+			.query((row, number) -> new Fact(row.getString("fact_table"), row.getString("fact")))
+			.list();
 	}
 
 	private static void compare(Link link, JsonNode entry, List<Fact> facts, JsonMapper json, Findings findings) {
@@ -139,24 +153,20 @@ class FactsCheck {
 		}
 
 		private void compareThrough(long seq) {
-			Map<Long, List<Fact>> facts = facts(this.county, this.from, seq);
+			Map<Long, String> told = told(this.county, this.from, seq);
 			for (Link link : this.waiting) {
-				List<Fact> ofChange = facts.remove(link.seq());
-				compare(link, (ofChange != null) ? ofChange : List.of());
+				String ofChange = told.remove(link.seq());
+				if (!link.text().equals(text(link, (ofChange != null) ? ofChange : NOTHING))) {
+					compareParsed(link, (ofChange != null) ? facts(this.county, link.seq()) : List.of());
+				}
 			}
-			facts.forEach((stray, rows) -> rows
-				.forEach((fact) -> this.findings.add("%s: this %s belongs to change %d, which is not in the journal: %s"
-					.formatted(this.county, fact.table().replace('_', ' '), stray, fact.row()))));
+			told.keySet()
+				.forEach((stray) -> facts(this.county, stray).forEach(
+						(fact) -> this.findings.add("%s: this %s belongs to change %d, which is not in the journal: %s"
+							.formatted(this.county, fact.table().replace('_', ' '), stray, fact.row()))));
 			this.from = (seq == Long.MAX_VALUE) ? seq : seq + 1;
 			this.waiting.clear();
 			this.bytes = 0;
-		}
-
-		private void compare(Link link, List<Fact> facts) {
-			String told = Entries.told(facts.stream().map((fact) -> Entries.fact(fact.table(), fact.row())).toList());
-			if (!link.text().equals(text(link, told))) {
-				compareParsed(link, facts);
-			}
 		}
 
 		private void compareParsed(Link link, List<Fact> facts) {
