@@ -8,6 +8,7 @@ import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
@@ -65,13 +66,17 @@ class FactsCheck {
 		return told;
 	}
 
-	private List<Fact> facts(String county, long seq) {
-		return this.jdbc.sql("select fact_table, fact from " + FACTS + " order by fact_table, fact")
+	private Map<Long, List<Fact>> facts(String county, long from, long to) {
+		Map<Long, List<Fact>> facts = new TreeMap<>();
+		this.jdbc.sql("select * from " + FACTS + " order by seq, fact_table, fact")
 			.param("county", county)
-			.param("from", seq)
-			.param("to", seq)
-			.query((row, number) -> new Fact(row.getString("fact_table"), row.getString("fact")))
-			.list();
+			.param("from", from)
+			.param("to", to)
+			.query((row) -> {
+				facts.computeIfAbsent(row.getLong("seq"), (seq) -> new ArrayList<>())
+					.add(new Fact(row.getString("fact_table"), row.getString("fact")));
+			});
+		return facts;
 	}
 
 	private static void compare(Link link, JsonNode entry, List<Fact> facts, JsonMapper json, Findings findings) {
@@ -154,19 +159,26 @@ class FactsCheck {
 
 		private void compareThrough(long seq) {
 			Map<Long, String> told = told(this.county, this.from, seq);
+			List<Link> others = new ArrayList<>();
 			for (Link link : this.waiting) {
 				String ofChange = told.remove(link.seq());
 				if (!link.text().equals(text(link, (ofChange != null) ? ofChange : NOTHING))) {
-					compareParsed(link, (ofChange != null) ? facts(this.county, link.seq()) : List.of());
+					others.add(link);
 				}
 			}
-			told.keySet()
-				.forEach((stray) -> facts(this.county, stray).forEach(
-						(fact) -> this.findings.add("%s: this %s belongs to change %d, which is not in the journal: %s"
-							.formatted(this.county, fact.table().replace('_', ' '), stray, fact.row()))));
+			if (!others.isEmpty() || !told.isEmpty()) {
+				compareRows(others, told.keySet(), facts(this.county, this.from, seq));
+			}
 			this.from = (seq == Long.MAX_VALUE) ? seq : seq + 1;
 			this.waiting.clear();
 			this.bytes = 0;
+		}
+
+		private void compareRows(List<Link> links, Set<Long> strays, Map<Long, List<Fact>> facts) {
+			links.forEach((link) -> compareParsed(link, facts.getOrDefault(link.seq(), List.of())));
+			strays.forEach((stray) -> facts.getOrDefault(stray, List.of())
+				.forEach((fact) -> this.findings.add("%s: this %s belongs to change %d, which is not in the journal: %s"
+					.formatted(this.county, fact.table().replace('_', ' '), stray, fact.row()))));
 		}
 
 		private void compareParsed(Link link, List<Fact> facts) {
