@@ -37,15 +37,38 @@ class Verify implements RegisterCommand {
 		return NOT_WELL;
 	}
 
-	private record Telling(Report report) implements VerifyRegister.Listener {
+	private static final class Telling implements VerifyRegister.Listener {
+
+		private final Report report;
+
+		private String what = "";
+
+		private OptionalLong expected = OptionalLong.empty();
+
+		Telling(Report report) {
+			this.report = report;
+		}
 
 		@Override
-		public Findings begin(RegisterCheck check) {
-			OptionalLong expected = check.expected();
-			String what = check.subject().split(",", 2)[0];
-			this.report.begin(what, expected);
-			return new Findings(TOLD, (sentence) -> this.report.line("  %s", sentence),
-					(looked) -> this.report.progress(what, looked, expected));
+		public int told() {
+			return TOLD;
+		}
+
+		@Override
+		public void begin(RegisterCheck check, OptionalLong expected) {
+			this.what = check.subject().split(",", 2)[0];
+			this.expected = expected;
+			this.report.begin(this.what, expected);
+		}
+
+		@Override
+		public void found(RegisterCheck check, String sentence) {
+			this.report.line("  %s", sentence);
+		}
+
+		@Override
+		public void looked(long count) {
+			this.report.progress(this.what, count, this.expected);
 		}
 
 		@Override

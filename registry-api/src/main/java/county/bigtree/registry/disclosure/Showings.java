@@ -28,7 +28,8 @@ public class Showings {
 	private static final String TODAY = """
 			select t.id, l.shown, o.* from tree t
 			join lateral (select shown from location where tree = t.id order by recorded_at desc limit 1) l on true
-			cross join lateral owners_consent(t.id, :now) o
+			cross join (select coalesce(:now, clock_timestamp()) as instant) present
+			cross join lateral owners_consent(t.id, present.instant) o
 			where t.id in (:trees)""";
 
 	private final JdbcClient jdbc;
@@ -46,7 +47,7 @@ public class Showings {
 	public Map<UUID, Showing> of(Collection<UUID> trees) {
 		Map<UUID, Showing> showings = new HashMap<>();
 		if (!trees.isEmpty()) {
-			this.jdbc.sql(TODAY).param("now", SqlTime.of(this.clock.now())).param("trees", trees).query((row) -> {
+			this.jdbc.sql(TODAY).param("now", this.clock.orDatabaseClock()).param("trees", trees).query((row) -> {
 				showings.put(row.getObject("id", UUID.class), of(row));
 			});
 		}

@@ -16,6 +16,14 @@ import org.springframework.jdbc.core.simple.JdbcClient;
  */
 final class Entries {
 
+	/**
+	 * The same as {@link #told} of each {@link #fact}, made by the database of rows of
+	 * fact_table and fact.
+	 */
+	static final String TOLD_IN_SQL = """
+			'"facts":[' || string_agg('{"row":' || fact || ',"table":"' || fact_table || '"}', ',' order by fact_table, fact)
+			|| ']'""";
+
 	private final JdbcClient jdbc;
 
 	Entries(JdbcClient jdbc) {

@@ -4,11 +4,12 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Deque;
-import java.util.HashMap;
 import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
 import county.bigtree.registry.audit.Findings;
@@ -28,11 +29,13 @@ class FactsCheck {
 
 	private static final int CHANGES = 200;
 
-	private static final int BYTES = 4_000_000;
+	private static final int BYTES = 8_000_000;
 
 	private static final String FACTS = Arrays.stream(FactTable.values())
 		.map(FactTable::selectRange)
-		.collect(Collectors.joining(" union all "));
+		.collect(Collectors.joining(" union all ", "(", ") f"));
+
+	private static final String NOTHING = Entries.told(List.of());
 
 	private final JdbcClient jdbc;
 
@@ -47,9 +50,25 @@ class FactsCheck {
 		return new OfCounty(county, findings);
 	}
 
+	/**
+	 * What the entries of the changes should tell by the tables, written as
+	 * {@link Entries} writes it; nothing of changes to which no fact belongs.
+	 */
+	private Map<Long, String> told(String county, long from, long to) {
+		Map<Long, String> told = new TreeMap<>();
+		this.jdbc.sql("select seq, " + Entries.TOLD_IN_SQL + " as told from " + FACTS + " group by seq")
+			.param("county", county)
+			.param("from", from)
+			.param("to", to)
+			.query((row) -> {
+				told.put(row.getLong("seq"), row.getString("told"));
+			});
+		return told;
+	}
+
 	private Map<Long, List<Fact>> facts(String county, long from, long to) {
-		Map<Long, List<Fact>> facts = new HashMap<>();
-		this.jdbc.sql("select * from (" + FACTS + ") f order by seq, fact_table, fact")
+		Map<Long, List<Fact>> facts = new TreeMap<>();
+		this.jdbc.sql("select * from " + FACTS + " order by seq, fact_table, fact")
 			.param("county", county)
 			.param("from", from)
 			.param("to", to)
@@ -139,24 +158,27 @@ class FactsCheck {
 		}
 
 		private void compareThrough(long seq) {
-			Map<Long, List<Fact>> facts = facts(this.county, this.from, seq);
+			Map<Long, String> told = told(this.county, this.from, seq);
+			List<Link> others = new ArrayList<>();
 			for (Link link : this.waiting) {
-				List<Fact> ofChange = facts.remove(link.seq());
-				compare(link, (ofChange != null) ? ofChange : List.of());
+				String ofChange = told.remove(link.seq());
+				if (!link.text().equals(text(link, (ofChange != null) ? ofChange : NOTHING))) {
+					others.add(link);
+				}
 			}
-			facts.forEach((stray, rows) -> rows
-				.forEach((fact) -> this.findings.add("%s: this %s belongs to change %d, which is not in the journal: %s"
-					.formatted(this.county, fact.table().replace('_', ' '), stray, fact.row()))));
+			if (!others.isEmpty() || !told.isEmpty()) {
+				compareRows(others, told.keySet(), facts(this.county, this.from, seq));
+			}
 			this.from = (seq == Long.MAX_VALUE) ? seq : seq + 1;
 			this.waiting.clear();
 			this.bytes = 0;
 		}
 
-		private void compare(Link link, List<Fact> facts) {
-			String told = Entries.told(facts.stream().map((fact) -> Entries.fact(fact.table(), fact.row())).toList());
-			if (!link.text().equals(text(link, told))) {
-				compareParsed(link, facts);
-			}
+		private void compareRows(List<Link> links, Set<Long> strays, Map<Long, List<Fact>> facts) {
+			links.forEach((link) -> compareParsed(link, facts.getOrDefault(link.seq(), List.of())));
+			strays.forEach((stray) -> facts.getOrDefault(stray, List.of())
+				.forEach((fact) -> this.findings.add("%s: this %s belongs to change %d, which is not in the journal: %s"
+					.formatted(this.county, fact.table().replace('_', ' '), stray, fact.row()))));
 		}
 
 		private void compareParsed(Link link, List<Fact> facts) {

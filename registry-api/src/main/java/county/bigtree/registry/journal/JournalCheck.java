@@ -23,7 +23,7 @@ class JournalCheck implements RegisterCheck {
 
 	private static final int CHANGES = 500;
 
-	private static final int BYTES = 4_000_000;
+	private static final int BYTES = 8_000_000;
 
 	private final JdbcClient jdbc;
 

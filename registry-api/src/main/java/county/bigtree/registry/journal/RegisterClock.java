@@ -1,11 +1,13 @@
 package county.bigtree.registry.journal;
 
+import java.sql.Types;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.function.Supplier;
 
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.SqlParameterValue;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -38,6 +40,15 @@ public class RegisterClock {
 	 */
 	public Optional<Instant> replayed() {
 		return Optional.ofNullable(this.replayed.get());
+	}
+
+	/**
+	 * The supplied instant, while there is one, for a statement that takes
+	 * {@code clock_timestamp()} where it is null and so needs not ask for it first.
+	 */
+	public SqlParameterValue orDatabaseClock() {
+		Instant instant = this.replayed.get();
+		return new SqlParameterValue(Types.TIMESTAMP_WITH_TIMEZONE, (instant != null) ? SqlTime.of(instant) : null);
 	}
 
 	/**

@@ -1,10 +1,12 @@
 package county.bigtree.registry.rules;
 
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 
 import county.bigtree.domain.rulebook.Rulebooks;
 import county.bigtree.registry.journal.SqlTime;
+import org.springframework.dao.EmptyResultDataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import tools.jackson.databind.json.JsonMapper;
@@ -28,16 +30,25 @@ public class RulesReader {
 	 * The rules of a county that is in the register.
 	 */
 	public CountyRules get(String county) {
-		ZoneId zone = ZoneId
-			.of(this.jdbc.sql("select time_zone from county where key = ?").param(county).query(String.class).single());
-		List<Rulebooks.Recorded> recorded = this.jdbc
-			.sql("select body::text as body, recorded_at from rulebook where county = ?")
+		List<String> zones = new ArrayList<>();
+		List<Rulebooks.Recorded> recorded = new ArrayList<>();
+		this.jdbc
+			.sql("""
+					select c.time_zone, r.body::text as body, r.recorded_at from county c left join rulebook r on r.county = c.key
+					where c.key = ?""")
 			.param(county)
-			.query((row, number) -> new Rulebooks.Recorded(
-					this.json.readValue(row.getString("body"), RulebookJson.class).toRulebook(),
-					SqlTime.get(row, "recorded_at")))
-			.list();
-		return new CountyRules(zone, new Rulebooks(recorded));
+			.query((row) -> {
+				zones.add(row.getString("time_zone"));
+				String body = row.getString("body");
+				if (body != null) {
+					recorded.add(new Rulebooks.Recorded(this.json.readValue(body, RulebookJson.class).toRulebook(),
+							SqlTime.get(row, "recorded_at")));
+				}
+			});
+		if (zones.isEmpty()) {
+			throw new EmptyResultDataAccessException("No county is called " + county, 1);
+		}
+		return new CountyRules(ZoneId.of(zones.get(0)), new Rulebooks(recorded));
 	}
 
 }

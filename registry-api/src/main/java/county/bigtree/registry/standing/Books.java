@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 
+import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SqlTime;
 import county.bigtree.registry.rules.CountyRules;
 import org.jspecify.annotations.Nullable;
@@ -31,6 +32,19 @@ class Books {
 			.query((row, number) -> new Book(key, row.getLong("seq"), row.getInt("trees"),
 					SqlTime.get(row, "caught_up_at"), SqlTime.find(row, "next_event_at")))
 			.optional();
+	}
+
+	/**
+	 * Whether time has something to do in a book of the county now.
+	 */
+	boolean anyDue(String county, RegisterClock clock) {
+		return this.jdbc.sql("""
+				select exists (select from book
+				  where county = :county and next_event_at <= coalesce(:now, clock_timestamp()))""")
+			.param("county", county)
+			.param("now", clock.orDatabaseClock())
+			.query(Boolean.class)
+			.single();
 	}
 
 	/**

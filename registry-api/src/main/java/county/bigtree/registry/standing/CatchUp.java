@@ -42,6 +42,9 @@ public class CatchUp {
 	 * only if something is due, and tries again where others write there.
 	 */
 	public void county(String county) {
+		if (!this.books.anyDue(county, this.clock)) {
+			return;
+		}
 		boolean within = TransactionSynchronizationManager.isActualTransactionActive();
 		for (int attempt = 1;; attempt++) {
 			try {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.UUID;
 
 import county.bigtree.domain.rulebook.Rulebook;
+import county.bigtree.domain.standing.Contention;
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
 import county.bigtree.registry.disclosure.Showings;
@@ -64,10 +65,10 @@ public class ReadStanding {
 		Rulebook rulebook = county.on(asOf.day(), asOf.knownAt());
 		StandingQuestion.After after = question.after();
 		List<ScoredTree> rows = this.scores.ranked(book, asOf, (after != null) ? after.last() : null,
-				question.limit() + 1);
+				question.limit() + ScoresAsOf.FEW);
 		List<ScoredTree> page = rows.subList(0, Math.min(rows.size(), question.limit()));
 		Map<UUID, Title> holders = asOf.present() ? this.titles.open(book) : this.scores.holders(book, asOf, rulebook);
-		List<StandingPage.Item> items = items(book, page, new Answer(asOf, rulebook, county, holders), after);
+		List<StandingPage.Item> items = items(book, page, rows, new Answer(asOf, rulebook, county, holders), after);
 		return new StandingPage(asOf, recordedThrough(book.county(), asOf), rulebook.effectiveOn(),
 				rulebook.admits(book.species()), this.scores.total(book, asOf), items, rows.size() > page.size());
 	}
@@ -91,14 +92,30 @@ public class ReadStanding {
 		return new AsOf(day, knownAt, question.knownAt() == null && day.equals(today));
 	}
 
-	private List<StandingPage.Item> items(BookKey book, List<ScoredTree> page, Answer answer,
+	/**
+	 * @param known the page and a few trees after it, if there are any
+	 */
+	private List<StandingPage.Item> items(BookKey book, List<ScoredTree> page, List<ScoredTree> known, Answer answer,
 			StandingQuestion.@Nullable After after) {
-		List<ScoredTree> next = page.isEmpty() ? List.of()
-				: this.scores.nextCurrent(book, answer.asOf(), page.get(page.size() - 1), answer.rulebook());
+		List<ScoredTree> next = nextCurrent(book, page.size(), known, answer);
 		Map<UUID, Double> leadsAll = (after != null) ? Map.of()
-				: this.scores.leadsAll(book, answer.asOf(), page, answer.rulebook());
+				: this.scores.leadsAll(book, answer.asOf(), page, known, answer.rulebook());
 		return this.items.of(new StandingItems.Ranking(page, next, answer.rulebook(), answer.asOf(), leadsAll, after),
 				answer.holders(), since(book, answer));
+	}
+
+	/**
+	 * The next current tree after so many of the known ones, mostly one of them too.
+	 */
+	private List<ScoredTree> nextCurrent(BookKey book, int after, List<ScoredTree> known, Answer answer) {
+		Contention contention = new Contention(answer.rulebook());
+		for (ScoredTree tree : known.subList(after, known.size())) {
+			if (!contention.stale(tree, answer.asOf().day())) {
+				return List.of(tree);
+			}
+		}
+		return (known.size() < after + ScoresAsOf.FEW) ? List.of()
+				: this.scores.nextCurrent(book, answer.asOf(), known.get(known.size() - 1), answer.rulebook());
 	}
 
 	/**

@@ -40,7 +40,7 @@ class ScoresAsOf {
 	private static final int BATCH = 200;
 
 	/** Most trees are current, and so is one of the next few. */
-	private static final int FEW = 8;
+	static final int FEW = 8;
 
 	/**
 	 * Six standard uncertainties of a margin: one order this clear in a thousand million
@@ -117,18 +117,28 @@ class ScoresAsOf {
 	/**
 	 * The first current tree of the first page with the probability that it is truly
 	 * larger than every other current tree; empty where there are no others.
+	 * @param known the page and what is known of the ranking after it
 	 */
-	Map<UUID, Double> leadsAll(BookKey book, AsOf asOf, List<ScoredTree> page, Rulebook rulebook) {
+	Map<UUID, Double> leadsAll(BookKey book, AsOf asOf, List<ScoredTree> page, List<ScoredTree> known,
+			Rulebook rulebook) {
 		Contention contention = new Contention(rulebook);
 		ScoredTree first = page.stream().filter((tree) -> !contention.stale(tree, asOf.day())).findFirst().orElse(null);
-		if (first == null || nextCurrent(book, asOf, first, rulebook).isEmpty()) {
+		if (first == null) {
 			return Map.of();
 		}
-		List<Score> others = rivals(book, asOf, first.score(), rulebook).stream()
+		boolean others = known.stream()
+			.filter((tree) -> !contention.stale(tree, asOf.day()))
+			.skip(1)
+			.findAny()
+			.isPresent();
+		if (!others && nextCurrent(book, asOf, first, rulebook).isEmpty()) {
+			return Map.of();
+		}
+		List<Score> rivals = rivals(book, asOf, first.score(), rulebook).stream()
 			.filter((tree) -> !tree.tree().equals(first.tree()))
 			.map(ScoredTree::score)
 			.toList();
-		return Map.of(first.tree(), LeadsAll.of(first.score(), others).probability());
+		return Map.of(first.tree(), LeadsAll.of(first.score(), rivals).probability());
 	}
 
 	/**

@@ -230,7 +230,7 @@ final class TreeHistory {
 			.toList();
 		return new Measured(id, Objects.requireNonNull(filed.day()), filed.recordedAt(),
 				reduced.figures(new CarryForward(filed.count() / 100, filed.count() % 100), filed.methods()),
-				"carried-over".equals(filed.entry(0)), last(about, (fact) -> fact.is("setting-aside")) != null,
+				"carried-over".equals(filed.basis()), last(about, (fact) -> fact.is("setting-aside")) != null,
 				(bringer != null) ? bringer.signedOff(told) : null, (required != null) ? required.count() : 0,
 				signOffs);
 	}
@@ -280,26 +280,37 @@ final class TreeHistory {
 			return Objects.requireNonNull(this.number);
 		}
 
-		@Nullable String entry(int at) {
-			String entry = Objects.requireNonNull(this.word).replaceAll("[{}]", "").split(",", -1)[at];
-			return entry.equals("NULL") ? null : entry;
+		/** Of an array, as the database writes one of plain words and numbers. */
+		private @Nullable String[] entries() {
+			String array = Objects.requireNonNull(this.word);
+			@Nullable String[] entries = array.substring(1, array.length() - 1).split(",", -1);
+			for (int i = 0; i < entries.length; i++) {
+				entries[i] = "NULL".equals(entries[i]) ? null : entries[i];
+			}
+			return entries;
+		}
+
+		/** By which a measurement came. */
+		@Nullable String basis() {
+			return entries()[0];
 		}
 
 		FigureMethods methods() {
-			return new FigureMethods(TreeFactsReader.method(entry(1)), TreeFactsReader.method(entry(2)),
-					TreeFactsReader.method(entry(3)));
+			@Nullable String[] entries = entries();
+			return new FigureMethods(TreeFactsReader.method(entries[1]), TreeFactsReader.method(entries[2]),
+					TreeFactsReader.method(entries[3]));
 		}
 
 		VisitFigures figures(CarryForward carries, FigureMethods methods) {
 			Score score = (this.points != null)
 					? new Score(ScoreRows.points(this.points), Objects.requireNonNull(this.uncertainty).doubleValue())
 					: null;
-			return new VisitFigures(estimate(0), estimate(2), estimate(4), score, carries, methods);
+			@Nullable String[] entries = entries();
+			return new VisitFigures(estimate(entries[0], entries[1]), estimate(entries[2], entries[3]),
+					estimate(entries[4], entries[5]), score, carries, methods);
 		}
 
-		private @Nullable Estimate estimate(int at) {
-			String figure = entry(at);
-			String uncertainty = entry(at + 1);
+		private static @Nullable Estimate estimate(@Nullable String figure, @Nullable String uncertainty) {
 			return (figure == null || uncertainty == null) ? null
 					: new Estimate(Double.parseDouble(figure), Double.parseDouble(uncertainty));
 		}

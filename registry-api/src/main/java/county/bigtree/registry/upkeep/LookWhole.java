@@ -1,6 +1,7 @@
 package county.bigtree.registry.upkeep;
 
 import java.time.LocalDate;
+import java.util.OptionalLong;
 
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
@@ -58,9 +59,23 @@ class LookWhole {
 		private long looked;
 
 		@Override
-		public Findings begin(RegisterCheck check) {
-			return new Findings(TOLD, (sentence) -> logger.error("{}: {}", check.subject(), sentence), (count) -> {
-			});
+		public int told() {
+			return TOLD;
+		}
+
+		@Override
+		public void begin(RegisterCheck check, OptionalLong expected) {
+			// Nobody watches it.
+		}
+
+		@Override
+		public void found(RegisterCheck check, String sentence) {
+			logger.error("{}: {}", check.subject(), sentence);
+		}
+
+		@Override
+		public void looked(long count) {
+			// Nobody watches it.
 		}
 
 		@Override

@@ -1,7 +1,10 @@
 package county.bigtree.domain.measuring;
 
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * How a reading was taken. The code is what JSON and rulebooks write.
@@ -51,6 +54,9 @@ public enum Method {
 
 	private final Kind kind;
 
+	private static final Map<String, Method> BY_CODE = Arrays.stream(values())
+		.collect(Collectors.toMap(Method::code, Function.identity()));
+
 	private final String code;
 
 	Method(Kind kind, String code) {
@@ -67,7 +73,7 @@ public enum Method {
 	}
 
 	public static Optional<Method> find(String code) {
-		return Arrays.stream(values()).filter((method) -> method.code.equals(code)).findFirst();
+		return Optional.ofNullable(BY_CODE.get(code));
 	}
 
 }

@@ -7,6 +7,7 @@ import java.lang.reflect.RecordComponent;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -37,12 +38,18 @@ final class ReadingShape {
 
 	private final Set<String> names = new LinkedHashSet<>();
 
+	/** Those of its components that may be absent. */
+	private final Set<RecordComponent> optional = new HashSet<>();
+
 	ReadingShape(Class<? extends Reading> type) {
 		this.type = type;
 		this.components = type.getRecordComponents();
 		this.constructor = constructor(type, this.components);
 		this.names.add("method");
 		for (RecordComponent component : this.components) {
+			if (component.getAnnotatedType().isAnnotationPresent(Nullable.class)) {
+				this.optional.add(component);
+			}
 			Class<?> raw = component.getType();
 			if (raw == Notes.class || raw == GirthNotes.class) {
 				Arrays.stream(raw.getRecordComponents()).map(RecordComponent::getName).forEach(this.names::add);
@@ -82,7 +89,7 @@ final class ReadingShape {
 		}
 	}
 
-	private static @Nullable Object argument(RecordComponent component, JsonNode node, Entries entries) {
+	private @Nullable Object argument(RecordComponent component, JsonNode node, Entries entries) {
 		Class<?> raw = component.getType();
 		if (raw == Notes.class) {
 			return new Notes(entries.text(node.path("instrument"), "#/instrument"),
@@ -117,11 +124,11 @@ final class ReadingShape {
 		return lengths ? entries.list(entry, pointer, entries::length) : entries.list(entry, pointer, entries::number);
 	}
 
-	private static @Nullable Object absent(RecordComponent component, String pointer, Entries entries) {
+	private @Nullable Object absent(RecordComponent component, String pointer, Entries entries) {
 		if (component.getName().equals(BEARINGS)) {
 			return List.of();
 		}
-		if (!component.getAnnotatedType().isAnnotationPresent(Nullable.class)) {
+		if (!this.optional.contains(component)) {
 			entries.refuse(pointer, "missing", "must be given");
 		}
 		return null;
