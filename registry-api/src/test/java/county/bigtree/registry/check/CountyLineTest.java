@@ -42,7 +42,8 @@ class CountyLineTest {
 
 	@ParameterizedTest
 	@ValueSource(strings = { "", "{", "[]", "{\"type\": \"Point\", \"coordinates\": [-87, 40]}",
-			"{\"type\": \"Polygon\", \"coordinates\": []}", "{\"type\": \"Polygon\", \"coordinates\": [[[-87, 40], [-86, 41]]]}",
+			"{\"type\": \"Polygon\", \"coordinates\": []}",
+			"{\"type\": \"Polygon\", \"coordinates\": [[[-87, 40], [-86, 41]]]}",
 			"{\"type\": \"Polygon\", \"coordinates\": [[[-87, 40], [-86, 41], [-86, 40]]]}" })
 	void knowsNoLineWhereNoneCanBeRead(String geoJson) {
 		assertThat(CountyLine.of(geoJson)).isNull();
