@@ -308,8 +308,8 @@ class ObjectStoreIT {
 	private static ObjectStore otherStore() {
 		Map<String, String> settings = there.settings();
 		return ObjectStore.of(new StoreSettings(settings.get("registry.photos.store.bucket"),
-				URI.create(settings.get("registry.photos.store.endpoint")), "us-east-1",
-				TestObjectStore.PREFIX, "register", TestObjectStore.SECRET, true));
+				URI.create(settings.get("registry.photos.store.endpoint")), "us-east-1", TestObjectStore.PREFIX,
+				"register", TestObjectStore.SECRET, true));
 	}
 
 	private static ObjectProvider<ObjectStore> provider(ObjectStore store) {
