@@ -2,6 +2,8 @@ package county.bigtree.registry.archive;
 
 import javax.sql.DataSource;
 
+import org.jspecify.annotations.Nullable;
+
 import org.springframework.beans.factory.NoSuchBeanDefinitionException;
 import org.springframework.beans.factory.ObjectProvider;
 
@@ -19,6 +21,11 @@ public final class TestArchives {
 			@Override
 			public T getObject() {
 				throw new NoSuchBeanDefinitionException("store");
+			}
+
+			@Override
+			public @Nullable T getIfAvailable() {
+				return null;
 			}
 		};
 	}

@@ -38,8 +38,14 @@ public final class PicturesInUse {
 	}
 
 	/** Lets them be deleted again, as far as this connection is concerned. */
-	public static void end(Connection connection) throws SQLException {
-		ask(connection, "select pg_advisory_unlock_shared(" + LOCK + ")");
+	public static void end(Connection connection) {
+		try (Statement statement = connection.createStatement()) {
+			statement.execute("select pg_advisory_unlock_shared(" + LOCK + ")");
+		}
+		catch (SQLException ex) {
+			// Where copying was broken off, that is what is told. The lock ends with
+			// the connection.
+		}
 	}
 
 	/** Whether the current transaction may delete, until it ends. */
