@@ -27,7 +27,9 @@ import org.springframework.core.env.Environment;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.datasource.SingleConnectionDataSource;
+import org.springframework.jdbc.support.JdbcTransactionManager;
 import org.springframework.test.context.TestPropertySource;
+import org.springframework.transaction.PlatformTransactionManager;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -125,6 +127,7 @@ class VerifyIT {
 		context.registerBean(JdbcClient.class, () -> JdbcClient.create(dataSource));
 		context.registerBean(JdbcTemplate.class, () -> new JdbcTemplate(dataSource));
 		context.registerBean(JsonMapper.class, () -> JsonMapper.builder().build());
+		context.registerBean(PlatformTransactionManager.class, () -> new JdbcTransactionManager(dataSource));
 		context.addBeanFactoryPostProcessor(new LazyInitializationBeanFactoryPostProcessor());
 		context.scan("county.bigtree.registry.journal", "county.bigtree.registry.rules",
 				"county.bigtree.registry.standing", "county.bigtree.registry.measurement",

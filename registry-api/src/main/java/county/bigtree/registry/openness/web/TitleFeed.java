@@ -3,6 +3,7 @@ package county.bigtree.registry.openness.web;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 
@@ -54,7 +55,7 @@ class TitleFeed {
 		String county = asked.county();
 		feed.element("id", this.addresses.of(asked.path()));
 		feed.element("title", (county != null) ? say("feed.title", county) : say("feed.title.all"));
-		feed.element("updated", changes.isEmpty() ? Instant.EPOCH : changes.get(0).at());
+		feed.element("updated", changes.isEmpty() ? Instant.EPOCH : said(changes.get(0)));
 		feed.element("author", (author) -> author.element("name", say("site.name")));
 		link(feed, "self", TYPE, asked.address(asked.page()));
 		link(feed, "alternate", "text/html", asked.about());
@@ -71,13 +72,18 @@ class TitleFeed {
 		}
 	}
 
+	/** Some readers take more than thousandths of a second for so many thousandths. */
+	private static Instant said(Change change) {
+		return change.at().truncatedTo(ChronoUnit.SECONDS);
+	}
+
 	private void entry(XmlText entry, Change change) throws XMLStreamException {
 		OpenTitle title = change.title();
 		entry.element("id", "urn:uuid:" + change.id());
 		entry.element("title", say(change.began() ? "feed.became" : "feed.ceased", named(title.tag()),
 				say("title." + title.title()), title.commonName(), title.countyName()));
-		entry.element("updated", change.at());
-		entry.element("published", change.at());
+		entry.element("updated", said(change));
+		entry.element("published", said(change));
 		link(entry, "alternate", "text/html", "/counties/" + title.county() + "/species/" + title.species());
 		entry.element("category", (category) -> category.attribute("term", title.species()));
 		entry.element("summary",
