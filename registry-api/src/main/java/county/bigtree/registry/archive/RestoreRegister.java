@@ -99,8 +99,8 @@ public class RestoreRegister {
 
 	private void movePictures(ArchiveProgress progress, long all) {
 		try {
-			this.pictures.getObject()
-				.toWhereNewOnesGo((moved) -> progress.at("pictures to the object store", moved, all));
+			this.pictures.ifAvailable((move) -> move
+				.toWhereNewOnesGo((moved) -> progress.at("pictures to the object store", moved, all)));
 		}
 		catch (StoreAway ex) {
 			throw new UnusableArchive(

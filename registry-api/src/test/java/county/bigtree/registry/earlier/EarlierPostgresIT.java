@@ -13,8 +13,7 @@ import java.util.stream.Stream;
 
 import county.bigtree.db.DatabaseUnavailable;
 import county.bigtree.db.EarlierMajorDatabase;
-import county.bigtree.registry.RegistryApplication;
-import county.bigtree.registry.command.CommandLine;
+import county.bigtree.registry.command.TestCommands;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -80,7 +79,7 @@ class EarlierPostgresIT {
 	private int run(String command) {
 		String beside = command.replaceFirst(Pattern.quote("register.tar.gz"),
 				Matcher.quoteReplacement(this.folder.resolve("register.tar.gz").toString()));
-		return new CommandLine(RegistryApplication.class).run(beside.split(" "));
+		return TestCommands.run(beside.split(" "));
 	}
 
 	private String said(Path data) {

@@ -9,8 +9,7 @@ import java.util.List;
 import java.util.stream.Stream;
 
 import county.bigtree.db.TestDatabase;
-import county.bigtree.registry.RegistryApplication;
-import county.bigtree.registry.command.CommandLine;
+import county.bigtree.registry.command.TestCommands;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -60,7 +59,7 @@ class EarlierReleasesIT {
 		try (TestDatabase database = TestDatabase.empty()) {
 			List<String> words = new ArrayList<>(List.of("restore", archive.toString()));
 			words.addAll(options(database));
-			assertThat(new CommandLine(RegistryApplication.class).run(words.toArray(String[]::new))).isZero();
+			assertThat(TestCommands.run(words.toArray(String[]::new))).isZero();
 			try (OpenedRegister register = OpenedRegister.serve(options(database), folder.resolve("none"))) {
 				register.assertIsAsItWas(release);
 				register.fileByToken();

@@ -14,13 +14,12 @@ import javax.sql.DataSource;
 
 import county.bigtree.db.DatabaseLogin;
 import county.bigtree.db.TestDatabase;
-import county.bigtree.registry.RegistryApplication;
 import county.bigtree.registry.RegistryTest;
 import county.bigtree.registry.TestTrees;
 import county.bigtree.registry.archive.ArchiveRegister;
 import county.bigtree.registry.audit.Findings;
 import county.bigtree.registry.audit.RegisterCheck;
-import county.bigtree.registry.command.CommandLine;
+import county.bigtree.registry.command.TestCommands;
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.people.TestPeople;
 import county.bigtree.registry.people.TestPerson;
@@ -257,7 +256,7 @@ class ObjectStoreIT {
 			options.put("spring.datasource.username", login.user());
 			options.put("spring.datasource.password", login.password());
 			options.forEach((name, value) -> words.add("--" + name + "=" + value));
-			assertThat(new CommandLine(RegistryApplication.class).run(words.toArray(new String[0]))).isZero();
+			assertThat(TestCommands.run(words.toArray(new String[0]))).isZero();
 			JdbcClient restored = JdbcClient.create(login.dataSource());
 			List<String> objects = restored.sql("select object from photo_body where photo = ?::uuid and body is null")
 				.param(photo)
@@ -267,7 +266,7 @@ class ObjectStoreIT {
 			assertThat(there.objects()).containsAll(objects).hasSize(2 * before);
 			words.set(0, "verify");
 			words.remove(1);
-			assertThat(new CommandLine(RegistryApplication.class).run(words.toArray(new String[0]))).isZero();
+			assertThat(TestCommands.run(words.toArray(new String[0]))).isZero();
 		}
 	}
 
