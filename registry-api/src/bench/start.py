@@ -4,7 +4,8 @@
     registry-api/src/bench/start.py [rounds, default 3; 0 for memory alone]
 
 The bare application is bare/Bare.java, put in place of the service's own classes in a copy of its jar, so that both bring the same
-libraries and are started alike. A start is measured from the process to the first answer of /readyz. Afterwards the demo
+libraries and are started alike. A start is measured from the process to the first answer of /readyz. Beside them the service
+unpacked, with a class-data archive of an earlier run (docs/operating.md says how that is made). Afterwards the demo
 county is started under -Xmx256m, read until warm, and its heap counted after a full collection. Needs what stand.py names.
 """
 import pathlib, subprocess, sys, tempfile, shutil, zipfile
@@ -42,11 +43,21 @@ def bare_jar(folder):
     return bare
 
 
-def starts(folder, jar):
+def shared_classes(folder):
+    """The service's jar unpacked, and the option that names the class-data archive written at the end of a run of it."""
+    subprocess.run(['java', '-Djarmode=tools', '-jar', str(JAR), 'extract', '--destination', str(folder / 'unpacked')], check=True,
+                   stdout=subprocess.DEVNULL)
+    jar, archive = folder / 'unpacked' / JAR.name, folder / 'unpacked/classes.jsa'
+    Node(folder / 'trained', [f'--registry.data-folder={folder / "trained/data"}'], [f'-XX:ArchiveClassesAtExit={archive}'], jar).stop()
+    shutil.rmtree(folder / 'trained')
+    return jar, [f'-XX:SharedArchiveFile={archive}']
+
+
+def starts(folder, jar, java=()):
     """Seconds of a first start on an empty folder and of the next one."""
     seconds = []
     for _ in range(2):
-        node = Node(folder, [f'--registry.data-folder={folder / "data"}'], jar=jar)
+        node = Node(folder, [f'--registry.data-folder={folder / "data"}'], java, jar)
         seconds.append(node.seconds)
         node.stop()
     shutil.rmtree(folder, ignore_errors=True)
@@ -73,15 +84,15 @@ def rest(folder):
 
 def beside(folder, where):
     """Starts of the service and of the bare application by turns."""
-    jars = {'service': JAR, 'bare': bare_jar(folder)}
+    jars = {'service': (JAR,), 'bare': (bare_jar(folder),), 'shared': shared_classes(folder)}
     got = {name: [] for name in jars}
     for number in range(ROUNDS):
         for name, jar in jars.items():
-            got[name].append(starts(folder / f'{name}-{number}', jar))
+            got[name].append(starts(folder / f'{name}-{number}', *jar))
     first = {name: median([one[0] for one in values]) for name, values in got.items()}
     later = {name: median([one[1] for one in values]) for name, values in got.items()}
-    table(f'Starts, median of {ROUNDS}. {where}', ['start', 'service, s', 'bare, s', 'ratio'],
-          [(name, f'{one["service"]:.1f}', f'{one["bare"]:.1f}', f'{one["service"] / one["bare"]:.2f}')
+    table(f'Starts, median of {ROUNDS}. {where}', ['start', 'service, s', 'bare, s', 'ratio', 'service unpacked with class-data archive, s'],
+          [(name, f'{one["service"]:.1f}', f'{one["bare"]:.1f}', f'{one["service"] / one["bare"]:.2f}', f'{one["shared"]:.1f}')
            for name, one in (('first', first), ('later', later))])
 
 
