@@ -1,5 +1,6 @@
 /**
- * The database that the service works on: its own, or one it is given.
+ * The database that the service works on, its own or one it is given, and how it is
+ * asked.
  */
 @NullMarked
 package county.bigtree.registry.database;

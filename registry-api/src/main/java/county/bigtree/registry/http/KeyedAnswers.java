@@ -68,13 +68,21 @@ class KeyedAnswers {
 	}
 
 	void bind(RequestKey key, KeyedAnswer answer) {
-		this.jdbc.sql("delete from keyed_answer where account = ? and method = ? and path = ? and key = ?")
-			.params(key.account(), key.method(), key.path(), key.key())
-			.update();
-		this.jdbc.sql("""
+		if (!insert(key, answer)) {
+			// What is bound is older than answers are kept, and not yet dropped.
+			this.jdbc.sql("delete from keyed_answer where account = ? and method = ? and path = ? and key = ?")
+				.params(key.account(), key.method(), key.path(), key.key())
+				.update();
+			insert(key, answer);
+		}
+	}
+
+	private boolean insert(RequestKey key, KeyedAnswer answer) {
+		return this.jdbc.sql("""
 				insert into keyed_answer
 				(account, method, path, key, request_hash, status, content_type, location, revision, body, answered_at)
-				values (:account, :method, :path, :key, :hash, :status, :type, :location, :revision, :body, :at)""")
+				values (:account, :method, :path, :key, :hash, :status, :type, :location, :revision, :body, :at)
+				on conflict do nothing""")
 			.param("account", key.account())
 			.param("method", key.method())
 			.param("path", key.path())
@@ -86,7 +94,7 @@ class KeyedAnswers {
 			.param("revision", answer.revision(), java.sql.Types.BIGINT)
 			.param("body", answer.body())
 			.param("at", this.clock.instant().atOffset(ZoneOffset.UTC))
-			.update();
+			.update() == 1;
 	}
 
 	/** Drops what is too old to be asked for again. */

@@ -2,11 +2,14 @@ package county.bigtree.registry.journal;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Supplier;
 
 import org.jspecify.annotations.Nullable;
 
@@ -24,6 +27,8 @@ public final class Change {
 	private final Map<String, CountyHead> heads;
 
 	private final String county;
+
+	private final Map<String, Object> remembered = new HashMap<>();
 
 	private final Set<FactTable> written = new LinkedHashSet<>();
 
@@ -79,7 +84,24 @@ public final class Change {
 	 * The day of this change in one of the counties that it touches.
 	 */
 	public LocalDate today(String of) {
-		return LocalDate.ofInstant(this.recordedAt, head(of).zone());
+		return LocalDate.ofInstant(this.recordedAt, zone(of));
+	}
+
+	/**
+	 * The time zone of one of the counties that it touches.
+	 */
+	public ZoneId zone(String of) {
+		return head(of).zone();
+	}
+
+	/**
+	 * Reads once what only a change of the county could make different: this one holds
+	 * its head, so that no other does meanwhile. Not for what this one writes itself.
+	 * @param of one of the counties that it touches
+	 */
+	public <T> T remember(Class<T> kind, String of, Supplier<T> read) {
+		return kind
+			.cast(this.remembered.computeIfAbsent(kind.getName() + " " + head(of).county(), (any) -> read.get()));
 	}
 
 	/**

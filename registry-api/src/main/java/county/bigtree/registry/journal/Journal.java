@@ -4,13 +4,13 @@ import county.bigtree.registry.id.Uuid7;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.UUID;
-import java.util.stream.Collectors;
 
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
@@ -62,8 +62,8 @@ public class Journal {
 	public Change open(String county, Collection<String> others) {
 		TreeSet<String> keys = new TreeSet<>(others);
 		keys.add(county);
-		Map<String, CountyHead> heads = lock(keys);
-		Instant at = this.clock.now();
+		Map<String, CountyHead> heads = new LinkedHashMap<>();
+		Instant at = lock(keys, heads);
 		// Twice: what one head pushes on may fall on the start of a day in another's
 		// zone.
 		for (int round = 0; round < 2; round++) {
@@ -95,16 +95,7 @@ public class Journal {
 		}
 		for (CountyHead head : change.heads().values()) {
 			Entry entry = this.entries.of(change, head, kind, actor);
-			insert(change, head, kind, actor, entry);
-			this.jdbc.sql("""
-					insert into county_head (county, seq, recorded_at, chain) values (:county, :seq, :at, :chain)
-					on conflict (county) do update set seq = excluded.seq, recorded_at = excluded.recorded_at,
-					  chain = excluded.chain""")
-				.param("county", head.county())
-				.param("seq", head.seq() + 1)
-				.param("at", SqlTime.of(change.recordedAt()))
-				.param("chain", entry.hash())
-				.update();
+			append(change, head, kind, actor, entry);
 		}
 		this.watchers.forEach((watcher) -> watcher.closed(change, kind, actor));
 	}
@@ -123,7 +114,7 @@ public class Journal {
 	 * Takes a county's head without recording a change, for what only time has changed.
 	 */
 	public void lock(String county) {
-		lock(new TreeSet<>(List.of(county)));
+		lock(new TreeSet<>(List.of(county)), new LinkedHashMap<>());
 	}
 
 	/**
@@ -138,28 +129,44 @@ public class Journal {
 		this.watchers.forEach((watcher) -> watcher.caughtUp(county, at));
 	}
 
-	private Map<String, CountyHead> lock(TreeSet<String> keys) {
-		Map<String, CountyHead> heads = this.jdbc.sql("""
-				select h.county, c.time_zone, h.seq, h.recorded_at, h.chain, h.caught_up_at
-				from county_head h join county c on c.key = h.county
-				where h.county in (:counties) order by h.county for no key update of h""")
+	/**
+	 * Takes heads in order, and answers the present instant once all are held.
+	 */
+	private Instant lock(TreeSet<String> keys, Map<String, CountyHead> heads) {
+		List<Instant> held = new ArrayList<>();
+		this.jdbc.sql("""
+				with held as materialized (
+				  select h.county, c.time_zone, h.seq, h.recorded_at, h.chain, h.caught_up_at
+				  from county_head h join county c on c.key = h.county
+				  where h.county in (:counties) order by h.county for no key update of h)
+				select held.*, coalesce(:now, clock_timestamp()) as now from held""")
 			.param("counties", keys)
-			.query((row, number) -> new CountyHead(row.getString("county"), ZoneId.of(row.getString("time_zone")),
-					row.getLong("seq"), SqlTime.get(row, "recorded_at"), row.getBytes("chain"),
-					SqlTime.get(row, "caught_up_at")))
-			.list()
-			.stream()
-			.collect(Collectors.toMap(CountyHead::county, (head) -> head, (one, other) -> one, LinkedHashMap::new));
+			.param("now", this.clock.orDatabaseClock())
+			.query((row) -> {
+				heads.put(row.getString("county"),
+						new CountyHead(row.getString("county"), ZoneId.of(row.getString("time_zone")),
+								row.getLong("seq"), SqlTime.get(row, "recorded_at"), row.getBytes("chain"),
+								SqlTime.get(row, "caught_up_at")));
+				held.add(SqlTime.get(row, "now"));
+			});
 		if (heads.size() != keys.size()) {
 			throw new IllegalStateException("Not all of these counties are in the register: " + keys);
 		}
-		return heads;
+		return held.get(held.size() - 1);
 	}
 
-	private void insert(Change change, CountyHead head, String kind, @Nullable UUID actor, Entry entry) {
-		this.jdbc.sql("""
-				insert into change (county, seq, id, recorded_at, kind, actor, entry, hash)
-				values (:county, :seq, :id, :at, :kind, :actor, :entry, :hash)""")
+	/**
+	 * Appends an entry, which the county's head then names as its last.
+	 */
+	private void append(Change change, CountyHead head, String kind, @Nullable UUID actor, Entry entry) {
+		this.jdbc
+			.sql("""
+					with appended as (
+					  insert into change (county, seq, id, recorded_at, kind, actor, entry, hash)
+					  values (:county, :seq, :id, :at, :kind, :actor, :entry, :hash) returning county, seq, recorded_at, hash)
+					insert into county_head (county, seq, recorded_at, chain) select * from appended
+					on conflict (county) do update set seq = excluded.seq, recorded_at = excluded.recorded_at,
+					  chain = excluded.chain""")
 			.param("county", head.county())
 			.param("seq", head.seq() + 1)
 			.param("id", change.id())

@@ -152,13 +152,15 @@ public class NominationBook {
 	/**
 	 * Appends a move and leaves the nomination where it leads.
 	 * @param verifier who is assigned from now on, or null for nobody
+	 * @return the nomination as it stands then
 	 */
-	public void move(Change change, Nomination nomination, String move, NominationStatus to, @Nullable UUID by,
+	public Nomination move(Change change, Nomination nomination, String move, NominationStatus to, @Nullable UUID by,
 			@Nullable UUID verifier, @Nullable String reason) {
 		append(change, nomination.id(), move, nomination.status(), to, by, verifier, reason);
 		this.jdbc.sql("update nomination set status = ?, verifier = ?, revision = revision + 1 where id = ?")
 			.params(java.util.Arrays.asList(to.code(), verifier, nomination.id()))
 			.update();
+		return nomination.moved(to, verifier);
 	}
 
 	void append(Change change, UUID nomination, String move, @Nullable String from, NominationStatus to,
@@ -181,6 +183,14 @@ public class NominationBook {
 
 		public NominationStatus state() {
 			return NominationStatus.find(this.status).orElseThrow();
+		}
+
+		/**
+		 * As a move leaves it: nobody has been reminded since.
+		 */
+		private Nomination moved(NominationStatus to, @Nullable UUID assigned) {
+			return new Nomination(this.id, this.county, this.tree, this.tag, this.measurement, this.nominator,
+					to.code(), assigned, this.access, this.recordedAt, this.revision + 1, null);
 		}
 
 	}

@@ -1,8 +1,10 @@
 package county.bigtree.registry.notice;
 
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import county.bigtree.registry.journal.RegisterClock;
 import county.bigtree.registry.journal.SqlTime;
@@ -22,11 +24,11 @@ class NoticeQueue {
 
 	private static final String INSERT = """
 			insert into notice (id, kind, subject, recipient, county, tree, page, detail, queued_at, mail, next_try_at)
-			select gen_random_uuid(), :kind, q.subject, q.recipient, q.county, q.tree, q.page, q.detail, :at,
+			select gen_random_uuid(), q.kind, q.subject, q.recipient, q.county, q.tree, q.page, q.detail, :at,
 			  case when :replayed or coalesce(c.practice, false)
-			    or exists (select from notice_refusal r where r.person = q.recipient and r.kind = :kind)
+			    or exists (select from notice_refusal r where r.person = q.recipient and r.kind = q.kind)
 			    then 'none' else 'waiting' end, :due
-			from (select distinct * from (%s) asked) q join person p on p.id = q.recipient and p.active
+			from (%s) q join person p on p.id = q.recipient and p.active
 			left join county c on c.key = q.county
 			where q.recipient is distinct from :butNot
 			on conflict (kind, subject, recipient) do nothing""";
@@ -48,9 +50,20 @@ class NoticeQueue {
 	 * @return how many were new
 	 */
 	int put(NoticeKind kind, String query, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
-		return this.jdbc.sql(INSERT.formatted(query))
+		return put(List.of(new Occasion(kind, query, butNot == null)), parameters, at, due, butNot);
+	}
+
+	/**
+	 * Puts in what the queries of several occasions find, of which all are told the same
+	 * people or none but one.
+	 */
+	int put(List<Occasion> occasions, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
+		String asked = occasions.stream()
+			.map((occasion) -> "select distinct '%s' as kind, asked.* from (%s) asked".formatted(occasion.kind().code(),
+					occasion.query()))
+			.collect(Collectors.joining(" union all "));
+		return this.jdbc.sql(INSERT.formatted(asked))
 			.params(parameters)
-			.param("kind", kind.code())
 			.param("at", SqlTime.of(at))
 			.param("due", SqlTime.of(due))
 			.param("replayed", this.clock.replayed().isPresent())

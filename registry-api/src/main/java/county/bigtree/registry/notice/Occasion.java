@@ -67,6 +67,9 @@ record Occasion(NoticeKind kind, String query, boolean toActor) {
 				.formatted(BY_MEASUREMENT_PAGE, WHERE_IT_STANDS.formatted("m.tree")),
 			false);
 
+	private static final Occasion SIGNED_OFF = new Occasion(NoticeKind.FILING_DECIDED,
+			NOMINATION_DECIDED.query + " union all " + REMEASUREMENT_DECIDED.query, false);
+
 	private static final Occasion REPORT_DECIDED = new Occasion(NoticeKind.FILING_DECIDED, """
 			select r.reported_by as recipient, r.id::text as subject, l.stands_in as county, r.tree, '/mine' as page,
 			  case when d.accepted then 'report-accepted' else 'report-declined' end as detail
@@ -96,8 +99,7 @@ record Occasion(NoticeKind kind, String query, boolean toActor) {
 			Map.entry("condition-reported", List.of(REPORTED)), Map.entry("nomination-return", List.of(RETURNED)),
 			Map.entry("nomination-reminded", List.of(REMINDED)),
 			Map.entry("nomination-decline", List.of(NOMINATION_DECIDED)),
-			Map.entry("nomination-lapse", List.of(NOMINATION_DECIDED)),
-			Map.entry("signed-off", List.of(NOMINATION_DECIDED, REMEASUREMENT_DECIDED)),
+			Map.entry("nomination-lapse", List.of(NOMINATION_DECIDED)), Map.entry("signed-off", List.of(SIGNED_OFF)),
 			Map.entry("condition-decided", List.of(REPORT_DECIDED)), Map.entry("visit-planned", List.of(VISIT_PLANNED)),
 			Map.entry("guest-visit-planned", List.of(VISIT_PLANNED)),
 			Map.entry("nomination-assign", List.of(NOMINATION_ASSIGNED)),

@@ -3,8 +3,10 @@ package county.bigtree.registry.notice;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.Supplier;
 
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.ChangeWatcher;
@@ -49,27 +51,26 @@ class QueueNotices implements ChangeWatcher {
 	public void closed(Change change, String kind, @Nullable UUID actor) {
 		Map<String, Object> here = Map.of("in", change.county(), "seq", change.seq());
 		for (Occasion occasion : Occasion.of(kind)) {
-			this.queue.put(occasion.kind(), occasion.query(), here, change.recordedAt(), change.recordedAt(),
+			this.queue.put(List.of(occasion), here, change.recordedAt(), change.recordedAt(),
 					occasion.toActor() ? null : actor);
 		}
-		change.counties().forEach((county) -> titles(county, change.recordedAt()));
+		change.counties().forEach((county) -> titles(county, change.recordedAt(), () -> change.zone(county)));
 	}
 
 	@Override
 	public void caughtUp(String county, Instant at) {
-		titles(county, at);
+		titles(county, at, () -> zone(county));
 	}
 
-	private void titles(String county, Instant at) {
+	private void titles(String county, Instant at, Supplier<ZoneId> in) {
 		Map<String, Object> then = Map.of("in", county, "instant", SqlTime.of(at));
 		if (!this.jdbc.sql(TURNED).params(then).query(Boolean.class).single()) {
 			return;
 		}
-		for (Occasion occasion : Occasion.TITLES) {
-			this.queue.put(occasion.kind(), occasion.query(), then, at, at, null);
-		}
-		LocalDate day = LocalDate.ofInstant(at, zone(county));
-		Instant morning = day.plusDays(1).atTime(MORNING, 0).atZone(zone(county)).toInstant();
+		ZoneId zone = in.get();
+		this.queue.put(Occasion.TITLES, then, at, at, null);
+		LocalDate day = LocalDate.ofInstant(at, zone);
+		Instant morning = day.plusDays(1).atTime(MORNING, 0).atZone(zone).toInstant();
 		this.queue.put(NoticeKind.TITLES_TURNED, COORDINATORS,
 				Map.of("in", county, "instant", SqlTime.of(at), "day", day.toString()), at, morning, null);
 	}

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 import county.bigtree.domain.rulebook.Rulebooks;
+import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.SqlTime;
 import org.springframework.dao.EmptyResultDataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -24,6 +25,13 @@ public class RulesReader {
 	RulesReader(JdbcClient jdbc, JsonMapper json) {
 		this.jdbc = jdbc;
 		this.json = json;
+	}
+
+	/**
+	 * The rules of a county by which a change of it is judged that brings no rulebook.
+	 */
+	public CountyRules get(Change change, String county) {
+		return change.remember(CountyRules.class, county, () -> get(county));
 	}
 
 	/**

@@ -1,5 +1,6 @@
 package county.bigtree.registry.signoff;
 
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.LongConsumer;
@@ -7,6 +8,7 @@ import java.util.function.LongConsumer;
 import county.bigtree.registry.journal.Change;
 import county.bigtree.registry.journal.Texts;
 import county.bigtree.registry.measurement.ReadMeasurements;
+import county.bigtree.registry.nomination.NominationBook;
 import county.bigtree.registry.people.Actor;
 import county.bigtree.registry.problem.Problem;
 import county.bigtree.registry.problem.ProblemType;
@@ -61,13 +63,14 @@ public class AssentToTitle {
 		requireWaiting(signOff);
 		ReadMeasurements.Measurement measurement = this.measurements.get(measured);
 		this.acceptance.requireStill(tree, measurement.tree());
+		Optional<NominationBook.Nomination> nomination = this.acceptance.nomination(tree);
 		Judging.requireIndependent(actor,
-				this.acceptance.interested(actor, measurement.tree(), this.measurements.measurers(measurement, actor)),
+				this.acceptance.interested(actor, tree, nomination, this.measurements.measurers(measurement, actor)),
 				Set.of());
 		this.judging.assent(change, id, actor, this.texts.keep(change, reason));
 		UUID own = signOff.ownMeasurement();
 		boolean counts = own != null && this.judging.counts(own) || this.judging.counts(measured);
-		this.acceptance.afterSignOff(change, actor, tree, counts, this.signOffs.unrevokedSigners(measured));
+		this.acceptance.afterSignOff(change, actor, tree, nomination, counts, this.signOffs.unrevokedSigners(measured));
 		this.acceptance.close(change, "title-assented", actor);
 	}
 

@@ -82,8 +82,9 @@ public class GiveSignOff {
 		Change change = this.acceptance.open(tree);
 		this.acceptance.requireVerifier(actor, tree);
 		Set<PersonId> earlier = this.signOffs.unrevokedSigners(id);
+		Optional<NominationBook.Nomination> nomination = this.acceptance.nomination(tree);
 		Judging.requireIndependent(actor,
-				this.acceptance.interested(actor, measurement.tree(), this.measurements.measurers(measurement, actor)),
+				this.acceptance.interested(actor, tree, nomination, this.measurements.measurers(measurement, actor)),
 				earlier);
 		ReadMeasurements.Measurement present = this.measurements.get(id);
 		this.acceptance.requireStill(tree, present.tree());
@@ -91,7 +92,7 @@ public class GiveSignOff {
 		if (status.equals("set-aside") || status.equals("withdrawn")) {
 			throw Problem.of(ProblemType.CONFLICT, "This measurement was " + status.replace('-', ' ') + ".");
 		}
-		Rulebook rulebook = this.judging.rulesOf(tree.county(), measurement.measuredOn(), change.recordedAt());
+		Rulebook rulebook = this.judging.rulesOf(change, tree.county(), measurement.measuredOn());
 		Agreement agreement = requireVerdictStands(body, measurement, tree, rulebook);
 		requireInTime(actor, change, tree.county(), measurement, body);
 		this.judging.required(change, measurement, rulebook);
@@ -101,7 +102,7 @@ public class GiveSignOff {
 		boolean counts = own != null && this.judging.counts(own) || this.judging.counts(id);
 		boolean waits = this.judging.defer(change, signOff, tree.id(), counts,
 				actor.isCoordinatorOf(tree.county()) ? actor : null);
-		this.acceptance.afterSignOff(change, actor, tree, counts && !waits, earlier);
+		this.acceptance.afterSignOff(change, actor, tree, nomination, counts && !waits, earlier);
 		this.acceptance.close(change, "signed-off", actor);
 		return signOff;
 	}
@@ -143,9 +144,10 @@ public class GiveSignOff {
 			SignOffBody body) {
 		MeasurementBody own = body.measurement();
 		KnownDay ownDay = (own != null) ? own.measuredOn() : null;
-		boolean late = (own != null) ? ownDay != null && this.judging.late(county, ownDay.last(), change.recordedAt())
+		boolean late = (own != null)
+				? ownDay != null && this.judging.late(change, county, ownDay.last(), change.recordedAt())
 				: body.verdict().equals(Verdict.CONFIRMED.code())
-						&& this.judging.late(county, filed.measuredOn(), filed.recordedAt());
+						&& this.judging.late(change, county, filed.measuredOn(), filed.recordedAt());
 		if (late && !actor.isCoordinatorOf(county)) {
 			throw Problem.of(ProblemType.REFUSED,
 					"This was filed so long after its day that it counts only by a coordinator's sign-off.");
@@ -220,24 +222,25 @@ public class GiveSignOff {
 			this.changes.close(change, kind, actor.id());
 		}
 
-		Optional<NominationBook.Nomination> nomination(UUID tree) {
-			return this.book.ofTree(tree);
+		Optional<NominationBook.Nomination> nomination(TreeDirectory.KnownTree tree) {
+			return this.book.ofTree(tree.id());
 		}
 
 		/**
 		 * What the actor has to do with a tree and those who measured it.
 		 */
-		Interested interested(Actor actor, UUID tree, Set<PersonId> measurers) {
+		Interested interested(Actor actor, TreeDirectory.KnownTree tree, Optional<NominationBook.Nomination> nomination,
+				Set<PersonId> measurers) {
 			PersonId person = new PersonId(actor.id());
-			boolean found = nomination(tree).filter((one) -> this.book.isFoundBy(actor, one)).isPresent();
+			boolean found = nomination.filter((one) -> this.book.isFoundBy(actor, one)).isPresent();
 			return new Interested(found ? person : null, measurers,
-					this.trees.isOwnedBy(actor, tree) ? Set.of(person) : Set.of());
+					this.trees.isOwnedBy(actor, tree.id()) ? Set.of(person) : Set.of());
 		}
 
-		void afterSignOff(Change change, Actor actor, TreeDirectory.KnownTree tree, boolean accepted,
-				Set<PersonId> earlier) {
-			nomination(tree.id()).filter((one) -> one.state() != NominationStatus.ACCEPTED)
-				.ifPresent((nomination) -> review(change, actor, nomination, accepted, earlier));
+		void afterSignOff(Change change, Actor actor, TreeDirectory.KnownTree tree,
+				Optional<NominationBook.Nomination> nomination, boolean accepted, Set<PersonId> earlier) {
+			nomination.filter((one) -> one.state() != NominationStatus.ACCEPTED)
+				.ifPresent((one) -> review(change, actor, one, accepted, earlier));
 			if (accepted && !tree.accepted()) {
 				this.register.accept(change, tree.id(), "signed-off");
 			}
@@ -275,12 +278,11 @@ public class GiveSignOff {
 				Set<PersonId> earlier) {
 			decided(NominationMoves.takeForSignOff(nomination.state(), signer(actor, nomination, earlier)),
 					nomination.status());
-			if (nomination.state() == NominationStatus.SUBMITTED) {
-				this.book.move(change, nomination, NominationMove.ASSIGN.code(), NominationStatus.UNDER_REVIEW,
-						actor.id(), actor.id(), null);
-			}
+			NominationBook.Nomination reviewed = (nomination.state() == NominationStatus.SUBMITTED)
+					? this.book.move(change, nomination, NominationMove.ASSIGN.code(), NominationStatus.UNDER_REVIEW,
+							actor.id(), actor.id(), null)
+					: nomination;
 			if (accepted) {
-				NominationBook.Nomination reviewed = this.book.get(nomination.id());
 				this.book.move(change, reviewed, NominationMove.ACCEPT.code(), NominationStatus.ACCEPTED, actor.id(),
 						reviewed.verifier(), null);
 			}

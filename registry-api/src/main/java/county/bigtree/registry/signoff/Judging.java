@@ -56,15 +56,15 @@ class Judging {
 	/**
 	 * The rules by which a measurement is judged: those of its measuring day.
 	 */
-	Rulebook rulesOf(String county, LocalDate measuredOn, Instant now) {
-		return this.rules.get(county).on(measuredOn, now);
+	Rulebook rulesOf(Change change, String county, LocalDate measuredOn) {
+		return this.rules.get(change, county).on(measuredOn, change.recordedAt());
 	}
 
 	/**
 	 * Whether a measurement was filed too long after its day, by the rules in force then.
 	 */
-	boolean late(String county, LocalDate measuredOn, Instant filedAt) {
-		CountyRules of = this.rules.get(county);
+	boolean late(Change change, String county, LocalDate measuredOn, Instant filedAt) {
+		CountyRules of = this.rules.get(change, county);
 		return of.at(filedAt).filedLate(measuredOn, of.day(filedAt));
 	}
 

@@ -84,7 +84,8 @@ public class Standings {
 		Map<String, CountyRules> rules = new HashMap<>();
 		SortedSet<BookKey> touched = new TreeSet<>();
 		differences.forEach((difference) -> touched.addAll(difference.books()));
-		touched.forEach((book) -> rules.computeIfAbsent(book.county(), this.rulesReader::get));
+		touched
+			.forEach((book) -> rules.computeIfAbsent(book.county(), (county) -> this.rulesReader.get(change, county)));
 		Set<BookKey> due = rules.keySet()
 			.stream()
 			.flatMap((county) -> this.books.due(county, change.recordedAt()).stream())

@@ -4,12 +4,15 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 import county.bigtree.domain.standing.ScoredTree;
 import county.bigtree.domain.standing.Title;
 import county.bigtree.domain.standing.TitleChanges;
 import county.bigtree.registry.journal.SqlTime;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
@@ -21,8 +24,11 @@ class TitleSpans {
 
 	private final JdbcClient jdbc;
 
-	TitleSpans(JdbcClient jdbc) {
-		this.jdbc = jdbc;
+	private final JdbcTemplate batch;
+
+	TitleSpans(JdbcTemplate batch) {
+		this.jdbc = JdbcClient.create(batch);
+		this.batch = batch;
 	}
 
 	/**
@@ -40,38 +46,24 @@ class TitleSpans {
 	}
 
 	void end(BookKey book, Instant at, List<TitleChanges.Change> ended) {
-		for (TitleChanges.Change change : ended) {
-			this.jdbc.sql("""
-					update title_span set to_at = :at, ended = :ended
-					where county = :county and species = :species and tree = :tree and to_at is null""")
-				.param("at", SqlTime.of(at))
-				.param("ended", change.reason().word())
-				.param("county", book.county())
-				.param("species", book.species())
-				.param("tree", change.tree())
-				.update();
-		}
+		this.batch.batchUpdate("""
+				update title_span set to_at = ?, ended = ?
+				where county = ? and species = ? and tree = ? and to_at is null""",
+				ended.stream()
+					.map((change) -> new Object[] { SqlTime.of(at), change.reason().word(), book.county(),
+							book.species(), change.tree() })
+					.toList());
 	}
 
 	void begin(BookKey book, Instant at, List<TitleChanges.Change> began, List<ScoredTree> scores) {
-		for (TitleChanges.Change change : began) {
-			ScoredTree scored = scores.stream()
-				.filter((tree) -> tree.tree().equals(change.tree()))
-				.findFirst()
-				.orElseThrow();
-			this.jdbc.sql("""
-					insert into title_span (county, species, tree, title, from_at, points, measured_on, began)
-					values (:county, :species, :tree, :title, :at, :points, :measuredOn, :began)""")
-				.param("county", book.county())
-				.param("species", book.species())
-				.param("tree", change.tree())
-				.param("title", change.title().word())
-				.param("at", SqlTime.of(at))
-				.param("points", scored.score().points().toBigDecimal())
-				.param("measuredOn", scored.measuredOn())
-				.param("began", change.reason().word())
-				.update();
-		}
+		Map<UUID, ScoredTree> byTree = scores.stream().collect(Collectors.toMap(ScoredTree::tree, (scored) -> scored));
+		this.batch.batchUpdate("""
+				insert into title_span (county, species, tree, title, from_at, points, measured_on, began)
+				values (?, ?, ?, ?, ?, ?, ?, ?)""", began.stream().map((change) -> {
+			ScoredTree scored = Objects.requireNonNull(byTree.get(change.tree()));
+			return new Object[] { book.county(), book.species(), change.tree(), change.title().word(), SqlTime.of(at),
+					scored.score().points().toBigDecimal(), scored.measuredOn(), change.reason().word() };
+		}).toList());
 	}
 
 }

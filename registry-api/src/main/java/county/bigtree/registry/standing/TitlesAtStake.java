@@ -73,7 +73,7 @@ public class TitlesAtStake {
 			return false;
 		}
 		this.standings.catchUp(book, change.recordedAt());
-		CountyRules county = this.rules.get(book.county());
+		CountyRules county = this.rules.get(change, book.county());
 		return this.ifCounted
 			.of(book, kept, measurement, county.at(change.recordedAt()), county.day(change.recordedAt()))
 			.isPresent();
@@ -85,22 +85,26 @@ public class TitlesAtStake {
 	 * @param accepted whether the tree is accepted by it
 	 */
 	public boolean needCoordinator(Change change, UUID tree, boolean accepted) {
+		if (change.counties().stream().noneMatch((county) -> wantsCoordinator(change, county))) {
+			return false;
+		}
 		UUID kept = this.facts.keptTree(tree);
 		PlacedTree placed = this.facts.read(kept, TreeScores.EVERYTHING);
 		BookKey book = placed.book();
-		if (book == null) {
+		if (book == null || !wantsCoordinator(change, book.county())) {
 			return false;
 		}
-		CountyRules county = this.rules.get(book.county());
+		CountyRules county = this.rules.get(change, book.county());
 		Rulebook rulebook = county.at(change.recordedAt());
-		if (!rulebook.title().needsCoordinator()) {
-			return false;
-		}
 		this.standings.catchUp(book, change.recordedAt());
 		TreeFacts of = placed.facts();
 		boolean onTheBooks = of.onTheBooks() || accepted && this.ifCounted.mayBeRanked(kept);
 		TreeFacts after = new TreeFacts(kept, onTheBooks, of.measurements(), of.conditions(), of.rulings());
 		return !this.titles.open(book).equals(holders(book, after, rulebook, county.day(change.recordedAt())));
+	}
+
+	private boolean wantsCoordinator(Change change, String county) {
+		return this.rules.get(change, county).at(change.recordedAt()).title().needsCoordinator();
 	}
 
 	private Map<UUID, Title> holders(BookKey book, TreeFacts tree, Rulebook rulebook, LocalDate today) {

@@ -103,6 +103,11 @@ class TreeFactsReader {
 			from condition_report c join condition_decision d on d.report = c.id
 			where c.tree = any(:trees) and d.accepted and d.recorded_at <= :known""";
 
+	/**
+	 * For one tree. Of an array of unknown length the database makes a plan each time.
+	 */
+	private static final String ONE = "array[:tree]::uuid[]";
+
 	private static final String RULINGS = """
 			select r.tree as of_tree, r.began_on, r.recorded_at,
 			  array(select measurement from ruling_kept where ruling = r.id) as kept
@@ -205,7 +210,10 @@ class TreeFactsReader {
 	}
 
 	private JdbcClient.StatementSpec ask(String sql, Set<UUID> trees, Instant knownAt) {
-		return this.jdbc.sql(sql).param("trees", trees.toArray(UUID[]::new)).param("known", SqlTime.of(knownAt));
+		JdbcClient.StatementSpec asked = (trees.size() == 1)
+				? this.jdbc.sql(sql.replace(":trees", ONE)).param("tree", trees.iterator().next())
+				: this.jdbc.sql(sql).param("trees", trees.toArray(UUID[]::new));
+		return asked.param("known", SqlTime.of(knownAt));
 	}
 
 	private static @Nullable SignedOff bringer(ResultSet row) throws SQLException {

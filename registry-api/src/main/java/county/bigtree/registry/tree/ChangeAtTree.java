@@ -48,13 +48,12 @@ public class ChangeAtTree {
 	 * The same about what is on record already, which a merge does not change.
 	 */
 	public Change openAnyhow(TreeDirectory.KnownTree tree, String... otherCounties) {
-		String keptIn = countyOf(tree.kept());
+		String keptIn = keptIn(tree);
 		Set<String> others = new TreeSet<>(List.of(otherCounties));
 		others.add(keptIn);
 		Change change = this.journal.open(tree.county(), others);
 		TreeDirectory.KnownTree now = this.trees.get(tree.id());
-		if (!now.county().equals(tree.county()) || !now.kept().equals(tree.kept())
-				|| !countyOf(now.kept()).equals(keptIn)) {
+		if (!now.county().equals(tree.county()) || !now.kept().equals(tree.kept()) || !keptIn(now).equals(keptIn)) {
 			throw new ConcurrencyFailureException("The tree was moved or merged meanwhile");
 		}
 		return change;
@@ -91,8 +90,8 @@ public class ChangeAtTree {
 		}
 	}
 
-	private String countyOf(UUID tree) {
-		return this.trees.get(tree).county();
+	private String keptIn(TreeDirectory.KnownTree tree) {
+		return tree.merged() ? this.trees.get(tree.kept()).county() : tree.county();
 	}
 
 }

@@ -27,6 +27,7 @@ import county.bigtree.registry.journal.Journal;
 import county.bigtree.registry.rules.CountyRules;
 import county.bigtree.registry.rules.RulesReader;
 import org.springframework.context.annotation.AnnotationConfigApplicationContext;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /**
@@ -162,7 +163,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 	},
 	CO_CHAMPIONS_STAY {
 		@Override
-		TitleSpans titles(JdbcClient jdbc) {
+		TitleSpans titles(JdbcTemplate jdbc) {
 			return new TitleSpans(jdbc) {
 				@Override
 				void end(BookKey book, Instant at, List<TitleChanges.Change> ended) {
@@ -173,7 +174,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 	},
 	TITLES_BEGIN_A_SECOND_LATE {
 		@Override
-		TitleSpans titles(JdbcClient jdbc) {
+		TitleSpans titles(JdbcTemplate jdbc) {
 			return new TitleSpans(jdbc) {
 				@Override
 				void begin(BookKey book, Instant at, List<TitleChanges.Change> began, List<ScoredTree> scores) {
@@ -184,7 +185,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 	},
 	TITLES_ARE_NOT_EXCHANGED {
 		@Override
-		TitleSpans titles(JdbcClient jdbc) {
+		TitleSpans titles(JdbcTemplate jdbc) {
 			return new TitleSpans(jdbc) {
 				@Override
 				Map<UUID, Title> open(BookKey book) {
@@ -464,7 +465,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 	public void accept(AnnotationConfigApplicationContext context) {
 		context.registerBean("scoreRows", ScoreRows.class, () -> rows(context.getBean(JdbcClient.class)));
 		context.registerBean("books", Books.class, () -> books(context.getBean(JdbcClient.class)));
-		context.registerBean("titleSpans", TitleSpans.class, () -> titles(context.getBean(JdbcClient.class)));
+		context.registerBean("titleSpans", TitleSpans.class, () -> titles(context.getBean(JdbcTemplate.class)));
 		context.registerBean("treeFactsReader", TreeFactsReader.class,
 				() -> new TreeFactsReader(context.getBean(JdbcClient.class)) {
 					@Override
@@ -495,7 +496,7 @@ enum SeededFault implements Consumer<AnnotationConfigApplicationContext> {
 		return new Books(jdbc);
 	}
 
-	TitleSpans titles(JdbcClient jdbc) {
+	TitleSpans titles(JdbcTemplate jdbc) {
 		return new TitleSpans(jdbc);
 	}
 
