@@ -11,14 +11,15 @@ when it was asked for; an older one is counted.
 3. The standby's replay is paused for 5 s under load of readers and filers, and goes on.
 4. Its queries are cancelled and its connections ended for 3 s each, under the same load.
 5. It is killed (SIGKILL to all of its processes) under the same load for 8 s, and started again: it must be read again by itself.
-6. Rounds of an owner's consent given and withdrawn on one node, read at once from either.
-7. The primary is away for 5 s: what its standby lacks nobody knows, so reads are answered 503, and then as before.
-8. The standby is promoted apart from the primary: it must not be read any more.
+6. All of its processes are stopped (SIGSTOP) for 12 s, so that its connections stay open and nothing answers, as when a cable is cut.
+7. Rounds of an owner's consent given and withdrawn on one node, read at once from either.
+8. The primary is away for 5 s: what its standby lacks nobody knows, so reads are answered 503, and then as before.
+9. The standby is promoted apart from the primary: it must not be read any more.
 
 No other read may fail, and none be older than its question. At the end `verify` must find the primary whole.
 Ends with 1 where anything is otherwise. Touches only the processes it started and its own temporary folder.
 """
-import collections, http.client, pathlib, re, signal, statistics, sys, threading, time, urllib.error, urllib.request
+import collections, http.client, os, pathlib, re, signal, statistics, sys, threading, time, urllib.error, urllib.request
 
 from cluster import Database, Node, Refused, call, end, filing, nothing_left, people, verify
 
@@ -190,6 +191,22 @@ def killed():
     print('killed for 8 s: ' + load.told(before) + f'; read again {used_again(30):.1f} s after that, nodes not restarted', flush=True)
 
 
+def silent():
+    before = [went(node) for node in nodes]
+    with Load() as load:
+        time.sleep(2)
+        pids = standby.processes()
+        for pid in pids:
+            os.kill(pid, signal.SIGSTOP)
+        try:
+            time.sleep(12)
+        finally:
+            for pid in pids:
+                os.kill(pid, signal.SIGCONT)
+        time.sleep(1)
+    print('silent for 12 s: ' + load.told(before) + f'; read again {used_again(30):.1f} s after that', flush=True)
+
+
 def consents():
     tree = on_the_books(nodes[0])
     owner = call(nodes[0].api, 'POST', f'/trees/{tree}/owners', {'name': 'C. Landholder', 'contact': 'by letter to the mill', 'person': None},
@@ -250,7 +267,7 @@ try:
     check(get(nodes[0], f'/exports/{COUNTY}/trees.csv')[0] == 200, 'no answer without the standby')
     standby.follow(primary, False)
     used_again(20)
-    for part in (answered_there, written_then_read, paused, cancelled, killed, consents, primary_away, promoted):
+    for part in (answered_there, written_then_read, paused, cancelled, killed, silent, consents, primary_away, promoted):
         part()
     for node in nodes:
         node.stop()

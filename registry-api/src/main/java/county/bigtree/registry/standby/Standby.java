@@ -86,7 +86,7 @@ class Standby implements MeterBinder, AutoCloseable {
 		this.pool.addDataSourceProperty("ApplicationName", "registry standby");
 		this.pool.addDataSourceProperty("targetServerType", "secondary");
 		this.pool.addDataSourceProperty("connectTimeout", "1");
-		this.pool.addDataSourceProperty("socketTimeout", "10");
+		this.pool.addDataSourceProperty("socketTimeout", "5");
 		return new RoutedDataSource(primary, new ReadRoute(primary, this, reads));
 	}
 
