@@ -81,6 +81,9 @@ class StandbyIT {
 		this.mvc.perform(get("/exports/mirrorless/trees.csv")).andExpect(status().isOk());
 		assertThat(counted(this.meters, "primary")).isGreaterThan(before);
 		assertThat(counted(this.meters, "standby")).isZero();
+		for (String pool : Set.of("registry", "standby")) {
+			assertThat(this.meters.get("hikaricp.connections").tag("pool", pool).gauge().value()).isNotNegative();
+		}
 		assertThat(this.readiness.check().isReady()).isTrue();
 		assertThat(this.database).isInstanceOf(RoutedDataSource.class);
 		assertThat(this.database.unwrap(HikariDataSource.class).getPoolName()).isEqualTo("registry");
