@@ -20,6 +20,7 @@ SCRIPTS = (
     ('disk-full.py', [], None),
     ('two-nodes.py', ['30'], None),
     ('failover.py', [], None),
+    ('standby-reads.py', ['100'], None),
     ('archive-there-and-back.py', [], None),
 )
 

@@ -6,7 +6,7 @@ here and that folder. PostgreSQL does not run as root: there the user postgres r
 import base64, collections, glob, http.client, json, os, pathlib, re, shutil, signal, socket, subprocess, sys, tempfile, threading, time
 import urllib.error, urllib.request, uuid
 
-from service import CHECKS, PASSWORD, free_port
+from service import CHECKS, PASSWORD, free_port, parent
 
 FOLDER = pathlib.Path(tempfile.mkdtemp(prefix='registry-cluster-'))
 BINARIES = pathlib.Path(max(glob.glob('/usr/lib/postgresql/*/bin'), key=lambda folder: int(folder.split('/')[4]), default='/usr/bin'))
@@ -107,6 +107,11 @@ class Database:
         """All of its processes at once, as when the machine fails."""
         os.killpg(self.process.pid, signal.SIGKILL)
         self.process.wait()
+
+    def processes(self):
+        """The server's and those of its children."""
+        children = [int(process.name) for process in pathlib.Path('/proc').iterdir() if process.name.isdigit() and parent(process) == self.process.pid]
+        return [self.process.pid, *children]
 
     def stop(self):
         if self.process and self.process.poll() is None:

@@ -73,11 +73,12 @@ class HttpConfiguration implements WebMvcConfigurer {
 
 	@Bean
 	static WebMvcRegistrations wholeRequests(ObjectProvider<TransactionTemplate> transactions,
-			ObjectProvider<KeyedAnswers> answers, ObjectProvider<Effects> effects, ObjectProvider<JsonMapper> json) {
+			ObjectProvider<KeyedAnswers> answers, ObjectProvider<Effects> effects, ObjectProvider<JsonMapper> json,
+			ObjectProvider<ReadsElsewhere> elsewhere) {
 		return new WebMvcRegistrations() {
 			@Override
 			public RequestMappingHandlerAdapter getRequestMappingHandlerAdapter() {
-				return new WholeRequests(transactions, answers, effects, json);
+				return new WholeRequests(transactions, answers, effects, json, elsewhere);
 			}
 		};
 	}

@@ -44,8 +44,14 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 
 	private final ObjectProvider<JsonMapper> json;
 
+	private final ObjectProvider<ReadsElsewhere> elsewhere;
+
+	private @Nullable ReadsElsewhere reads;
+
 	WholeRequests(ObjectProvider<TransactionTemplate> transactions, ObjectProvider<KeyedAnswers> answers,
-			ObjectProvider<Effects> effects, ObjectProvider<JsonMapper> json) {
+			ObjectProvider<Effects> effects, ObjectProvider<JsonMapper> json,
+			ObjectProvider<ReadsElsewhere> elsewhere) {
+		this.elsewhere = elsewhere;
 		this.transactions = transactions;
 		this.answers = answers;
 		this.effects = effects;
@@ -53,12 +59,30 @@ class WholeRequests extends RequestMappingHandlerAdapter {
 	}
 
 	@Override
+	public void afterPropertiesSet() {
+		super.afterPropertiesSet();
+		this.reads = this.elsewhere.getIfAvailable();
+	}
+
+	@Override
 	protected @Nullable ModelAndView invokeHandlerMethod(HttpServletRequest request, HttpServletResponse response,
 			HandlerMethod handler) throws Exception {
 		return switch (request.getMethod()) {
-			case "GET", "HEAD", "OPTIONS" -> super.invokeHandlerMethod(request, response, handler);
+			case "GET", "HEAD", "OPTIONS" -> read(request, response, handler);
 			default -> tryRepeatedly(request, response, handler);
 		};
+	}
+
+	private @Nullable ModelAndView read(HttpServletRequest request, HttpServletResponse response, HandlerMethod handler)
+			throws Exception {
+		ReadsElsewhere other = this.reads;
+		if (other == null) {
+			return super.invokeHandlerMethod(request, response, handler);
+		}
+		return other.call(request, response, () -> super.invokeHandlerMethod(request, response, handler), () -> {
+			clear(request, response);
+			EntityTags.clearRevision(request);
+		});
 	}
 
 	/**
