@@ -134,6 +134,7 @@ public final class CommandLine {
 		springApplication.setWebApplicationType(WebApplicationType.NONE);
 		springApplication.setLazyInitialization(true);
 		properties.put("logging.level.root", "warn");
+		properties.put("management.tracing.export.enabled", false);
 		springApplication.setDefaultProperties(properties);
 		return springApplication;
 	}

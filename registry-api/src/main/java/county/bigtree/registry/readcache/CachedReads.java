@@ -157,7 +157,7 @@ class CachedReads extends OncePerRequestFilter {
 		List<String> before = List.copyOf(response.getHeaderNames());
 		ContentCachingResponseWrapper made = new ContentCachingResponseWrapper(response);
 		chain.doFilter(new Unconditional(request), made);
-		KeptAnswer answer = KeptAnswer.of(question.version(), made, before);
+		KeptAnswer answer = KeptAnswer.of(question.version(), request, made, before);
 		if (answer == null) {
 			made.copyBodyToResponse();
 			return Optional.empty();

@@ -15,6 +15,8 @@ import jakarta.servlet.http.HttpServletResponse;
 import org.jspecify.annotations.Nullable;
 
 import org.springframework.http.HttpHeaders;
+import org.springframework.http.server.observation.ServerRequestObservationContext;
+import org.springframework.web.filter.ServerHttpObservationFilter;
 import org.springframework.web.util.ContentCachingResponseWrapper;
 
 /**
@@ -22,8 +24,9 @@ import org.springframework.web.util.ContentCachingResponseWrapper;
  * register is of the same version.
  *
  * @param version of what the answer depends on, or of something later
+ * @param route by which figures and traces know the address; null where nobody observes
  */
-record KeptAnswer(String version, String type, String etag, List<Header> headers, byte[] body) {
+record KeptAnswer(String version, @Nullable String route, String type, String etag, List<Header> headers, byte[] body) {
 
 	/** Of each connection or of the server, or told from the answer again. */
 	private static final Set<String> NOT_KEPT = Set.of("content-type", "content-length", "date", "connection",
@@ -38,14 +41,21 @@ record KeptAnswer(String version, String type, String etag, List<Header> headers
 	 * @return null where it is not to be kept: it was refused, or not everyone may have
 	 * it
 	 */
-	static @Nullable KeptAnswer of(String version, ContentCachingResponseWrapper answer, Collection<String> before) {
+	static @Nullable KeptAnswer of(String version, HttpServletRequest request, ContentCachingResponseWrapper answer,
+			Collection<String> before) {
 		String etag = answer.getHeader(HttpHeaders.ETAG);
 		String type = answer.getContentType();
 		boolean kept = answer.getStatus() == HttpServletResponse.SC_OK && etag != null && type != null
 				&& ConditionalReads.PUBLIC.equals(answer.getHeader(HttpHeaders.CACHE_CONTROL))
 				&& answer.getHeader(HttpHeaders.SET_COOKIE) == null;
-		return (kept && etag != null && type != null)
-				? new KeptAnswer(version, type, etag, headers(answer, before), answer.getContentAsByteArray()) : null;
+		return (kept && etag != null && type != null) ? new KeptAnswer(version, route(request), type, etag,
+				headers(answer, before), answer.getContentAsByteArray()) : null;
+	}
+
+	private static @Nullable String route(HttpServletRequest request) {
+		return ServerHttpObservationFilter.findObservationContext(request)
+			.map(ServerRequestObservationContext::getPathPattern)
+			.orElse(null);
 	}
 
 	private static List<Header> headers(HttpServletResponse answer, Collection<String> before) {
@@ -65,6 +75,8 @@ record KeptAnswer(String version, String type, String etag, List<Header> headers
 	}
 
 	void send(HttpServletRequest request, HttpServletResponse response) throws IOException {
+		ServerHttpObservationFilter.findObservationContext(request)
+			.ifPresent((context) -> context.setPathPattern(this.route));
 		boolean held = isHeld(request.getHeader(HttpHeaders.IF_NONE_MATCH));
 		for (Header header : this.headers) {
 			if (!held || !header.name().equalsIgnoreCase(HttpHeaders.CONTENT_ENCODING)) {

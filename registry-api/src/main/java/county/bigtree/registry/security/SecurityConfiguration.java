@@ -31,6 +31,7 @@ import org.springframework.security.authentication.BadCredentialsException;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
+import org.springframework.security.config.observation.SecurityObservationSettings;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.web.SecurityFilterChain;
@@ -68,6 +69,12 @@ class SecurityConfiguration {
 		this.answers = answers;
 		this.address = address;
 		this.limitNetworks = new LimitNetworks(allowance, answers);
+	}
+
+	/** Figures and traces tell of requests, and not of each filter that they pass. */
+	@Bean
+	SecurityObservationSettings securityObservations() {
+		return SecurityObservationSettings.noObservations();
 	}
 
 	/**

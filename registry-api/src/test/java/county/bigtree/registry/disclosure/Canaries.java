@@ -10,12 +10,12 @@ import java.util.regex.Pattern;
 /**
  * Values that come up nowhere by chance, and how each may be written.
  */
-final class Canaries {
+public final class Canaries {
 
 	/** Away from the middle of its cell of the public grid. */
-	static final double LATITUDE = 40.121357;
+	public static final double LATITUDE = 40.121357;
 
-	static final double LONGITUDE = -86.987653;
+	public static final double LONGITUDE = -86.987653;
 
 	private static final String GEOHASH = "0123456789bcdefghjkmnpqrstuvwxyz";
 
@@ -24,7 +24,7 @@ final class Canaries {
 
 	private final Map<String, Pattern> forbidden = new LinkedHashMap<>();
 
-	Canaries() {
+	public Canaries() {
 		forbid("a planted word", "(?i)zqcanary");
 		forbid("a decimal latitude", "40[.,]121[34]");
 		forbid("a decimal longitude", "86[.,]987[67]");
@@ -39,16 +39,16 @@ final class Canaries {
 	}
 
 	/** A word that holds the mark by which all planted words are found. */
-	static String word(String what) {
+	public static String word(String what) {
 		return "zqcanary-" + what;
 	}
 
-	void forbid(String what, String pattern) {
+	public void forbid(String what, String pattern) {
 		this.forbidden.put(what, Pattern.compile(pattern));
 	}
 
 	/** What of it all the text holds. */
-	List<String> in(String text) {
+	public List<String> in(String text) {
 		List<String> found = new ArrayList<>();
 		this.forbidden.forEach((what, pattern) -> {
 			java.util.regex.Matcher matcher = pattern.matcher(text);

@@ -1,0 +1,4 @@
+@NullMarked
+package county.bigtree.registry.watch.trace;
+
+import org.jspecify.annotations.NullMarked;
