@@ -7,18 +7,16 @@ import io.opentelemetry.sdk.trace.SdkTracerProvider;
 import io.opentelemetry.sdk.trace.export.SpanExporter;
 
 import org.springframework.beans.factory.ObjectProvider;
-import org.springframework.boot.autoconfigure.condition.ConditionalOnBooleanProperty;
-import org.springframework.boot.autoconfigure.condition.ConditionalOnProperty;
 import org.springframework.boot.micrometer.tracing.opentelemetry.autoconfigure.SpanExporters;
 import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Conditional;
 import org.springframework.context.annotation.Configuration;
 
 /**
  * Traces, where somebody takes them.
  */
 @Configuration(proxyBeanMethods = false)
-@ConditionalOnProperty(TracesIfAsked.ENDPOINT)
-@ConditionalOnBooleanProperty(name = TracesIfAsked.SWITCH, matchIfMissing = true)
+@Conditional(TracesIfAsked.class)
 class TraceConfiguration {
 
 	private static final long LAST_SECONDS = 3;

@@ -5,20 +5,23 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.boot.autoconfigure.AutoConfigurationImportFilter;
 import org.springframework.boot.autoconfigure.AutoConfigurationMetadata;
 import org.springframework.context.EnvironmentAware;
+import org.springframework.context.annotation.Condition;
+import org.springframework.context.annotation.ConditionContext;
 import org.springframework.core.env.Environment;
+import org.springframework.core.type.AnnotatedTypeMetadata;
 
 /**
  * Leaves out all that makes traces, down to its classes, where nobody takes them. Of what
  * comes along with them, the sending of the log and examples among the figures are never
  * wanted.
  */
-class TracesIfAsked implements AutoConfigurationImportFilter, EnvironmentAware {
+class TracesIfAsked implements AutoConfigurationImportFilter, EnvironmentAware, Condition {
 
 	/** Where spans are sent to. */
-	static final String ENDPOINT = "management.opentelemetry.tracing.export.otlp.endpoint";
+	private static final String ENDPOINT = "management.opentelemetry.tracing.export.otlp.endpoint";
 
 	/** Spring's own, on unless said otherwise. */
-	static final String SWITCH = "management.tracing.export.enabled";
+	private static final String SWITCH = "management.tracing.export.enabled";
 
 	private static final String OPEN_TELEMETRY = "org.springframework.boot.opentelemetry.";
 
@@ -28,8 +31,16 @@ class TracesIfAsked implements AutoConfigurationImportFilter, EnvironmentAware {
 
 	@Override
 	public void setEnvironment(Environment environment) {
-		this.asked = !environment.getProperty(ENDPOINT, "").isBlank()
-				&& environment.getProperty(SWITCH, Boolean.class, true);
+		this.asked = isAsked(environment);
+	}
+
+	@Override
+	public boolean matches(ConditionContext context, AnnotatedTypeMetadata metadata) {
+		return isAsked(context.getEnvironment());
+	}
+
+	private static boolean isAsked(Environment environment) {
+		return !environment.getProperty(ENDPOINT, "").isBlank() && environment.getProperty(SWITCH, Boolean.class, true);
 	}
 
 	@Override
