@@ -80,7 +80,23 @@ public class ReadMeasurements {
 	 * @throws Problem of not being found
 	 */
 	public Measurement get(UUID id) {
-		return find(id).orElseThrow(() -> Problem.notFound("No measurement has this id."));
+		return find(id).orElseThrow(ReadMeasurements::unknown);
+	}
+
+	private static Problem unknown() {
+		return Problem.notFound("No measurement has this id.");
+	}
+
+	/**
+	 * The tree to which the measurement with this id belongs now.
+	 * @throws Problem of not being found
+	 */
+	public UUID treeOf(UUID id) {
+		return this.jdbc.sql("select measurement_tree(id, tree) from measurement where id = ?")
+			.param(id)
+			.query(UUID.class)
+			.optional()
+			.orElseThrow(ReadMeasurements::unknown);
 	}
 
 	/**

@@ -22,11 +22,18 @@ import org.springframework.stereotype.Component;
 @Component
 public class Actors {
 
-	private static final String PERSON_WITH_ROLES = """
-			select p.id, p.credit_name, r.county, r.role from person p
+	private static final String ROLES = """
 			left join role_assignment r on r.person = p.id
 				and r.from_at <= :now and (r.until_at is null or r.until_at > :now)
 			where p.active and\s""";
+
+	private static final String PERSON_WITH_ROLES = "select p.id, p.credit_name, r.county, r.role from person p "
+			+ ROLES;
+
+	private static final String TOKEN_WITH_ROLES = """
+			select t.id as token, t.scope, t.last_used_on, p.id, p.credit_name, r.county, r.role
+			from access_token t join person p on p.id = t.person
+			""" + ROLES + "t.hash = :hash and t.revoked_at is null and t.expires_on >= :today";
 
 	private final JdbcClient jdbc;
 
@@ -51,32 +58,39 @@ public class Actors {
 	 */
 	public Optional<TokenHolder> findByToken(String token) {
 		LocalDate today = LocalDate.now(this.clock.withZone(ZoneOffset.UTC));
-		return this.jdbc.sql("""
-				select id, person, scope, last_used_on from access_token
-				where hash = :hash and revoked_at is null and expires_on >= :today""")
+		List<Token> rows = this.jdbc.sql(TOKEN_WITH_ROLES)
 			.param("hash", Secret.hash(token))
 			.param("today", today)
+			.param("now", now())
 			.query(Token.class)
-			.optional()
-			.flatMap((found) -> holder(found, today));
+			.list();
+		rows.stream()
+			.filter((row) -> !today.equals(row.lastUsedOn()))
+			.limit(1)
+			.forEach((row) -> this.jdbc.sql("update access_token set last_used_on = ? where id = ?")
+				.params(today, row.token())
+				.update());
+		return actor(rows.stream().map(Token::ofPerson).toList())
+			.map((actor) -> holder(actor, TokenScope.ofCode(rows.get(0).scope())));
 	}
 
-	private Optional<TokenHolder> holder(Token token, LocalDate today) {
-		TokenScope scope = TokenScope.ofCode(token.scope());
-		Optional<Actor> owner = find(token.person());
-		if (owner.isPresent() && !today.equals(token.lastUsedOn())) {
-			this.jdbc.sql("update access_token set last_used_on = ? where id = ?").params(today, token.id()).update();
-		}
-		return owner.map((actor) -> new TokenHolder((scope == TokenScope.FILE) ? actor.asVolunteer() : actor, scope));
+	private static TokenHolder holder(Actor actor, TokenScope scope) {
+		return new TokenHolder((scope == TokenScope.FILE) ? actor.asVolunteer() : actor, scope);
 	}
 
 	private Optional<Actor> find(String condition, Map<String, ?> parameters) {
-		OffsetDateTime now = this.clock.instant().atOffset(ZoneOffset.UTC);
-		List<Row> rows = this.jdbc.sql(PERSON_WITH_ROLES + condition)
-			.param("now", now)
+		return actor(this.jdbc.sql(PERSON_WITH_ROLES + condition)
+			.param("now", now())
 			.params(parameters)
 			.query(Row.class)
-			.list();
+			.list());
+	}
+
+	private OffsetDateTime now() {
+		return this.clock.instant().atOffset(ZoneOffset.UTC);
+	}
+
+	private static Optional<Actor> actor(List<Row> rows) {
 		List<CountyRole> roles = new ArrayList<>();
 		for (Row row : rows) {
 			if (row.role() != null) {
@@ -90,7 +104,13 @@ public class Actors {
 
 	}
 
-	private record Token(UUID id, UUID person, String scope, @Nullable LocalDate lastUsedOn) {
+	private record Token(UUID token, String scope, @Nullable LocalDate lastUsedOn, UUID id, String creditName,
+			@Nullable String county, @Nullable String role) {
+
+		Row ofPerson() {
+			return new Row(this.id, this.creditName, this.county, this.role);
+		}
+
 	}
 
 }

@@ -73,22 +73,21 @@ public class GiveSignOff {
 	 */
 	@Transactional
 	public UUID give(Actor actor, UUID id, SignOffBody body) {
-		ReadMeasurements.Measurement measurement = this.measurements.get(id);
-		TreeDirectory.KnownTree tree = this.acceptance.tree(measurement.tree());
+		TreeDirectory.KnownTree tree = this.acceptance.tree(this.measurements.treeOf(id));
 		this.acceptance.requireVerifier(actor, tree);
+		Change change = this.acceptance.open(tree);
+		this.acceptance.requireVerifier(actor, tree);
+		ReadMeasurements.Measurement measurement = this.measurements.get(id);
+		this.acceptance.requireStill(tree, measurement.tree());
 		if (!measurement.basis().equals(Basis.FILED.word())) {
 			throw Problem.of(ProblemType.REFUSED, "Only a filed measurement is signed off on.");
 		}
-		Change change = this.acceptance.open(tree);
-		this.acceptance.requireVerifier(actor, tree);
 		Set<PersonId> earlier = this.signOffs.unrevokedSigners(id);
 		Optional<NominationBook.Nomination> nomination = this.acceptance.nomination(tree);
 		Judging.requireIndependent(actor,
 				this.acceptance.interested(actor, tree, nomination, this.measurements.measurers(measurement, actor)),
 				earlier);
-		ReadMeasurements.Measurement present = this.measurements.get(id);
-		this.acceptance.requireStill(tree, present.tree());
-		String status = present.status();
+		String status = measurement.status();
 		if (status.equals("set-aside") || status.equals("withdrawn")) {
 			throw Problem.of(ProblemType.CONFLICT, "This measurement was " + status.replace('-', ' ') + ".");
 		}
@@ -98,7 +97,7 @@ public class GiveSignOff {
 		this.judging.required(change, measurement, rulebook);
 		UUID own = this.own.record(change, actor, tree.id(), body.measurement());
 		UUID signOff = this.signOffs.append(change, id, actor.id(), body, own, agreement);
-		this.judging.requirePhotos(change, present, own, body.verdict().equals(Verdict.CONFIRMED.code()), rulebook);
+		this.judging.requirePhotos(change, measurement, own, body.verdict().equals(Verdict.CONFIRMED.code()), rulebook);
 		boolean counts = own != null && this.judging.counts(own) || this.judging.counts(id);
 		boolean waits = this.judging.defer(change, signOff, tree.id(), counts,
 				actor.isCoordinatorOf(tree.county()) ? actor : null);
