@@ -12,15 +12,15 @@ import os, pathlib, subprocess, sys, time
 HERE = pathlib.Path(__file__).parent
 # (script, its arguments, those when time is short; None: left out then)
 SCRIPTS = (
-    ('kill-rounds.py', ['20'], ['3']),
-    ('hammer.py', ['60'], ['15']),
+    ('kill-rounds.py', ['6'], ['3']),
+    ('hammer.py', ['30'], ['15']),
     ('database-away.py', ['60'], ['15']),
     ('clock-jumps.py', [], []),
-    ('migration-interrupted.py', ['3'], ['1']),
+    ('migration-interrupted.py', ['2'], ['1']),
     ('disk-full.py', [], None),
-    ('two-nodes.py', ['30'], None),
+    ('two-nodes.py', ['10'], None),
     ('failover.py', [], None),
-    ('standby-reads.py', ['100'], None),
+    ('standby-reads.py', ['20'], None),
     ('archive-there-and-back.py', [], None),
 )
 
