@@ -4,7 +4,6 @@ import county.bigtree.registry.id.Uuid7;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneId;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -62,8 +61,10 @@ public class Journal {
 	public Change open(String county, Collection<String> others) {
 		TreeSet<String> keys = new TreeSet<>(others);
 		keys.add(county);
+		List<Held> held = lock(keys);
 		Map<String, CountyHead> heads = new LinkedHashMap<>();
-		Instant at = lock(keys, heads);
+		held.forEach((one) -> heads.put(one.head().county(), one.head()));
+		Instant at = held.get(held.size() - 1).at();
 		// Twice: what one head pushes on may fall on the start of a day in another's
 		// zone.
 		for (int round = 0; round < 2; round++) {
@@ -114,7 +115,7 @@ public class Journal {
 	 * Takes a county's head without recording a change, for what only time has changed.
 	 */
 	public void lock(String county) {
-		lock(new TreeSet<>(List.of(county)), new LinkedHashMap<>());
+		lock(new TreeSet<>(List.of(county)));
 	}
 
 	/**
@@ -130,11 +131,10 @@ public class Journal {
 	}
 
 	/**
-	 * Takes heads in order, and answers the present instant once all are held.
+	 * Takes heads in order.
 	 */
-	private Instant lock(TreeSet<String> keys, Map<String, CountyHead> heads) {
-		List<Instant> held = new ArrayList<>();
-		this.jdbc.sql("""
+	private List<Held> lock(TreeSet<String> keys) {
+		List<Held> held = this.jdbc.sql("""
 				with held as materialized (
 				  select h.county, c.time_zone, h.seq, h.recorded_at, h.chain, h.caught_up_at
 				  from county_head h join county c on c.key = h.county
@@ -142,17 +142,15 @@ public class Journal {
 				select held.*, coalesce(:now, clock_timestamp()) as now from held""")
 			.param("counties", keys)
 			.param("now", this.clock.orDatabaseClock())
-			.query((row) -> {
-				heads.put(row.getString("county"),
-						new CountyHead(row.getString("county"), ZoneId.of(row.getString("time_zone")),
-								row.getLong("seq"), SqlTime.get(row, "recorded_at"), row.getBytes("chain"),
-								SqlTime.get(row, "caught_up_at")));
-				held.add(SqlTime.get(row, "now"));
-			});
-		if (heads.size() != keys.size()) {
+			.query((row, number) -> new Held(
+					new CountyHead(row.getString("county"), ZoneId.of(row.getString("time_zone")), row.getLong("seq"),
+							SqlTime.get(row, "recorded_at"), row.getBytes("chain"), SqlTime.get(row, "caught_up_at")),
+					SqlTime.get(row, "now")))
+			.list();
+		if (held.size() != keys.size()) {
 			throw new IllegalStateException("Not all of these counties are in the register: " + keys);
 		}
-		return held.get(held.size() - 1);
+		return held;
 	}
 
 	/**
@@ -176,6 +174,13 @@ public class Journal {
 			.param("entry", entry.bytes())
 			.param("hash", entry.hash())
 			.update();
+	}
+
+	/**
+	 * A head and the present instant when it was taken.
+	 */
+	private record Held(CountyHead head, Instant at) {
+
 	}
 
 }

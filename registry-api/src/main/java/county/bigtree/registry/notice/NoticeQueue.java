@@ -50,7 +50,7 @@ class NoticeQueue {
 	 * @return how many were new
 	 */
 	int put(NoticeKind kind, String query, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
-		return put(List.of(new Occasion(kind, query, butNot == null)), parameters, at, due, butNot);
+		return insert(asked(kind, query), parameters, at, due, butNot);
 	}
 
 	/**
@@ -59,9 +59,16 @@ class NoticeQueue {
 	 */
 	int put(List<Occasion> occasions, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
 		String asked = occasions.stream()
-			.map((occasion) -> "select distinct '%s' as kind, asked.* from (%s) asked".formatted(occasion.kind().code(),
-					occasion.query()))
+			.map((occasion) -> asked(occasion.kind(), occasion.query()))
 			.collect(Collectors.joining(" union all "));
+		return insert(asked, parameters, at, due, butNot);
+	}
+
+	private static String asked(NoticeKind kind, String query) {
+		return "select distinct '%s' as kind, asked.* from (%s) asked".formatted(kind.code(), query);
+	}
+
+	private int insert(String asked, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
 		return this.jdbc.sql(INSERT.formatted(asked))
 			.params(parameters)
 			.param("at", SqlTime.of(at))

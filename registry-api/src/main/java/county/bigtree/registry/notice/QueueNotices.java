@@ -3,7 +3,6 @@ package county.bigtree.registry.notice;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Supplier;
@@ -51,7 +50,7 @@ class QueueNotices implements ChangeWatcher {
 	public void closed(Change change, String kind, @Nullable UUID actor) {
 		Map<String, Object> here = Map.of("in", change.county(), "seq", change.seq());
 		for (Occasion occasion : Occasion.of(kind)) {
-			this.queue.put(List.of(occasion), here, change.recordedAt(), change.recordedAt(),
+			this.queue.put(occasion.kind(), occasion.query(), here, change.recordedAt(), change.recordedAt(),
 					occasion.toActor() ? null : actor);
 		}
 		change.counties().forEach((county) -> titles(county, change.recordedAt(), () -> change.zone(county)));

@@ -81,29 +81,27 @@ public class Standings {
 	public void refresh(Change change, Collection<UUID> changed, TitleReason reason) {
 		Set<UUID> trees = this.treeScores.withKept(changed);
 		List<TreeScores.Difference> differences = this.treeScores.differences(trees);
-		Map<String, CountyRules> rules = new HashMap<>();
 		SortedSet<BookKey> touched = new TreeSet<>();
 		differences.forEach((difference) -> touched.addAll(difference.books()));
-		touched
-			.forEach((book) -> rules.computeIfAbsent(book.county(), (county) -> this.rulesReader.get(change, county)));
-		Set<BookKey> due = rules.keySet()
-			.stream()
+		Set<BookKey> due = touched.stream()
+			.map(BookKey::county)
+			.distinct()
 			.flatMap((county) -> this.books.due(county, change.recordedAt()).stream())
 			.collect(Collectors.toSet());
 		touched.stream()
 			.filter(due::contains)
-			.forEach((book) -> catchUp(book, change.recordedAt(), rulesOf(rules, book)));
+			.forEach((book) -> catchUp(book, change.recordedAt(), rulesOf(change, book)));
 		differences.forEach((difference) -> this.treeScores.write(change, difference, reason,
-				(book) -> rulesOf(rules, book).at(change.recordedAt())));
+				(book) -> rulesOf(change, book).at(change.recordedAt())));
 		Cause cause = Cause.to(trees.stream().collect(Collectors.toMap((tree) -> tree, (tree) -> reason)));
 		List<Evaluation> evaluations = touched.stream()
-			.map((book) -> evaluate(book, change.recordedAt(), cause, rulesOf(rules, book)))
+			.map((book) -> evaluate(book, change.recordedAt(), cause, rulesOf(change, book)))
 			.toList();
 		evaluated.increment(evaluations.size());
 		recognise(evaluations, change.recordedAt());
 		touched.forEach((book) -> this.books.advance(book, change.recordedAt(),
 				differences.stream().mapToInt((difference) -> difference.treesAdded(book)).sum(),
-				rulesOf(rules, book)));
+				rulesOf(change, book)));
 	}
 
 	/**
@@ -219,12 +217,8 @@ public class Standings {
 				evaluation.contenders()));
 	}
 
-	private static CountyRules rulesOf(Map<String, CountyRules> rules, BookKey book) {
-		CountyRules of = rules.get(book.county());
-		if (of == null) {
-			throw new IllegalStateException("The rules of " + book.county() + " have not been read");
-		}
-		return of;
+	private CountyRules rulesOf(Change change, BookKey book) {
+		return this.rulesReader.get(change, book.county());
 	}
 
 	/**

@@ -13,7 +13,6 @@ import county.bigtree.domain.standing.Title;
 import county.bigtree.domain.standing.TitleChanges;
 import county.bigtree.registry.journal.SqlTime;
 import org.springframework.jdbc.core.JdbcTemplate;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /**
@@ -22,13 +21,10 @@ import org.springframework.stereotype.Component;
 @Component
 class TitleSpans {
 
-	private final JdbcClient jdbc;
+	private final JdbcTemplate jdbc;
 
-	private final JdbcTemplate batch;
-
-	TitleSpans(JdbcTemplate batch) {
-		this.jdbc = JdbcClient.create(batch);
-		this.batch = batch;
+	TitleSpans(JdbcTemplate jdbc) {
+		this.jdbc = jdbc;
 	}
 
 	/**
@@ -36,17 +32,16 @@ class TitleSpans {
 	 */
 	Map<UUID, Title> open(BookKey book) {
 		Map<UUID, Title> open = new LinkedHashMap<>();
-		this.jdbc
-			.sql("select tree, title from title_span where county = ? and species = ? and to_at is null order by tree")
-			.params(book.county(), book.species())
-			.query((row) -> {
-				open.put(row.getObject("tree", UUID.class), Title.of(row.getString("title")));
-			});
+		this.jdbc.query(
+				"select tree, title from title_span where county = ? and species = ? and to_at is null order by tree",
+				(row) -> {
+					open.put(row.getObject("tree", UUID.class), Title.of(row.getString("title")));
+				}, book.county(), book.species());
 		return open;
 	}
 
 	void end(BookKey book, Instant at, List<TitleChanges.Change> ended) {
-		this.batch.batchUpdate("""
+		this.jdbc.batchUpdate("""
 				update title_span set to_at = ?, ended = ?
 				where county = ? and species = ? and tree = ? and to_at is null""",
 				ended.stream()
@@ -57,7 +52,7 @@ class TitleSpans {
 
 	void begin(BookKey book, Instant at, List<TitleChanges.Change> began, List<ScoredTree> scores) {
 		Map<UUID, ScoredTree> byTree = scores.stream().collect(Collectors.toMap(ScoredTree::tree, (scored) -> scored));
-		this.batch.batchUpdate("""
+		this.jdbc.batchUpdate("""
 				insert into title_span (county, species, tree, title, from_at, points, measured_on, began)
 				values (?, ?, ?, ?, ?, ?, ?, ?)""", began.stream().map((change) -> {
 			ScoredTree scored = Objects.requireNonNull(byTree.get(change.tree()));

@@ -103,15 +103,15 @@ class TreeFactsReader {
 			from condition_report c join condition_decision d on d.report = c.id
 			where c.tree = any(:trees) and d.accepted and d.recorded_at <= :known""";
 
-	/**
-	 * For one tree. Of an array of unknown length the database makes a plan each time.
-	 */
-	private static final String ONE = "array[:tree]::uuid[]";
-
 	private static final String RULINGS = """
 			select r.tree as of_tree, r.began_on, r.recorded_at,
 			  array(select measurement from ruling_kept where ruling = r.id) as kept
 			from stem_ruling r where r.tree = any(:trees) and r.recorded_at <= :known""";
+
+	/**
+	 * For one tree. Of an array of unknown length the database makes a plan each time.
+	 */
+	private static final String ONE = "array[:tree]::uuid[]";
 
 	private final JdbcClient jdbc;
 

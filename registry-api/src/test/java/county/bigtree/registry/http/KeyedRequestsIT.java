@@ -154,6 +154,19 @@ class KeyedRequestsIT {
 	}
 
 	@Test
+	void bindsAKeyAnewThatIsTooOldAndNotYetForgotten() throws Exception {
+		this.jdbc.sql("""
+				insert into keyed_answer (account, method, path, key, request_hash, status, body, answered_at)
+				values (?, 'POST', ?, 'key-1', '', 200, '', now() - interval '30 days 1 minute')""")
+			.params(this.person.id(), THINGS)
+			.update();
+		assertThat(send("plain", "key-1").getStatus()).isEqualTo(201);
+		assertThat(send("plain", "key-1").getHeader(KeyedAnswer.REPLAYED)).isEqualTo("true");
+		assertThat(calls()).isOne();
+		assertThat(keys()).isOne();
+	}
+
+	@Test
 	void forgetsKeysAfterThirtyDays() throws Exception {
 		send("plain", "key-1");
 		assertThat(this.answers.forgetOld()).isZero();
