@@ -166,6 +166,24 @@ class Node:
             self.process.wait(60)
 
 
+class Load:
+    """Threads that work while it is entered, each until it is over."""
+
+    def __init__(self, *works):
+        self.over, self.lock = threading.Event(), threading.Lock()
+        self.threads = [threading.Thread(target=work) for work in works]
+
+    def __enter__(self):
+        for thread in self.threads:
+            thread.start()
+        return self
+
+    def __exit__(self, *_):
+        self.over.set()
+        for thread in self.threads:
+            thread.join()
+
+
 class Filers:
     """Threads that file trees, each under its key until it is acknowledged; what was refused, and how, is counted."""
 

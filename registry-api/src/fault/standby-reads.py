@@ -19,8 +19,9 @@ when it was asked for; an older one is counted.
 No other read may fail, and none be older than its question. At the end `verify` must find the primary whole.
 Ends with 1 where anything is otherwise. Touches only the processes it started and its own temporary folder.
 """
-import collections, http.client, os, pathlib, re, signal, statistics, sys, threading, time, urllib.error, urllib.request
+import collections, functools, http.client, os, pathlib, re, signal, statistics, sys, threading, time, urllib.error, urllib.request
 
+import cluster
 from cluster import Database, Node, Refused, call, end, filing, nothing_left, people, verify
 
 ROUNDS = int(sys.argv[1]) if len(sys.argv) > 1 else 100
@@ -65,23 +66,12 @@ def scans(database):
     return int(database.sql('select sum(seq_scan + coalesce(idx_scan, 0)) from pg_stat_user_tables'))
 
 
-class Load:
+class Load(cluster.Load):
     """Readers at both nodes and a filer at the first; each answer must show what was acknowledged before it was asked for."""
 
     def __init__(self):
-        self.over, self.lock = threading.Event(), threading.Lock()
+        super().__init__(*[functools.partial(self.read, number) for number in range(4)], self.file)
         self.took, self.failed, self.older, self.filed = [], [], 0, 0
-        self.threads = [threading.Thread(target=self.read, args=(number,)) for number in range(4)] + [threading.Thread(target=self.file)]
-
-    def __enter__(self):
-        for thread in self.threads:
-            thread.start()
-        return self
-
-    def __exit__(self, *_):
-        self.over.set()
-        for thread in self.threads:
-            thread.join()
 
     def read(self, mine):
         node = nodes[mine % 2]

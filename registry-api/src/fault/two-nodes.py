@@ -12,8 +12,9 @@
 At the end `verify` must find the register whole. Ends with 1 where anything is otherwise.
 Touches only the processes it started and its own temporary folder.
 """
-import collections, concurrent.futures, http.client, pathlib, signal, statistics, sys, threading, time, urllib.request, uuid
+import collections, concurrent.futures, http.client, pathlib, signal, statistics, sys, time, urllib.request, uuid
 
+import cluster
 from cluster import Balancer, Database, Node, Refused, call, end, filing, measurement, nothing_left, people, verify, PASSWORD
 
 ROUNDS = int(sys.argv[1]) if len(sys.argv) > 1 else 30
@@ -114,23 +115,12 @@ def shown(node):
     return call(node.api, 'GET', OAKS)[0]['items'][0]['girthInches']
 
 
-class Load:
+class Load(cluster.Load):
     """Readers and filers at the balancer, until told to stop."""
 
     def __init__(self, again):
-        self.again, self.over = again, threading.Event()
-        self.counted, self.failed, self.trees, self.lock = collections.Counter(), [], {}, threading.Lock()
-        self.threads = [threading.Thread(target=self.read) for _ in range(3)] + [threading.Thread(target=self.file) for _ in range(2)]
-
-    def __enter__(self):
-        for thread in self.threads:
-            thread.start()
-        return self
-
-    def __exit__(self, *_):
-        self.over.set()
-        for thread in self.threads:
-            thread.join()
+        super().__init__(*[self.read] * 3, *[self.file] * 2)
+        self.again, self.counted, self.failed, self.trees = again, collections.Counter(), [], {}
 
     def read(self):
         while not self.over.is_set():
