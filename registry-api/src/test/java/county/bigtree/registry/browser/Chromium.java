@@ -2,6 +2,7 @@ package county.bigtree.registry.browser;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -25,6 +26,9 @@ final class Chromium {
 
 	/** For a machine that does other things besides. */
 	private static final double PATIENCE_MILLIS = 20_000;
+
+	/** A phone keeps the day of the county that it is in. */
+	private static final String ZONE = "America/New_York";
 
 	private static final List<String> NAMES = List.of("chromium", "chromium-browser", "google-chrome");
 
@@ -54,8 +58,12 @@ final class Chromium {
 		List<String> arguments = Stream
 			.concat(Stream.of("--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"), Stream.of(more))
 			.toList();
+		Map<String, String> environment = new HashMap<>(System.getenv());
+		environment.put("TZ", ZONE);
 		return playwright.chromium()
-			.launch(new BrowserType.LaunchOptions().setExecutablePath(executable.get()).setArgs(arguments));
+			.launch(new BrowserType.LaunchOptions().setExecutablePath(executable.get())
+				.setArgs(arguments)
+				.setEnv(environment));
 	}
 
 	private static boolean isRequired() {
