@@ -39,7 +39,9 @@ public class ListQueue {
 			where (county = :county or tree in (select tree from arrived)) and status in ('submitted', 'under-review', 'returned')""";
 
 	/**
-	 * Those filed that count neither yet nor any more for reasons that are final.
+	 * Those filed that count neither yet nor any more for reasons that are final. Most of
+	 * a register has a score and so waits for nothing: those are left out before anything
+	 * is asked of them.
 	 */
 	private static final String MEASUREMENTS = """
 			select 'measurement', m.id, measurement_tree(m.id, m.tree), m.id,
@@ -53,7 +55,8 @@ public class ListQueue {
 			  where s.measurement = m.id) w
 			left join lateral (select to_status from measurement_move where measurement = m.id
 			  order by recorded_at desc limit 1) o on true
-			where m.id in (select id from measurement where county = :county and basis = 'filed'
+			where m.id in (select f.id from measurement f where f.county = :county and f.basis = 'filed'
+			      and not exists (select from score where measurement = f.id and withdrawn_at is null)
 			    union select o.id from arrived a join measurement o on o.tree = a.tree where o.basis = 'filed'
 			    union select g.measurement from arrived a join assignment g on g.tree = a.tree)
 			  and m.basis = 'filed' and not w.replaced and o.to_status is distinct from 'withdrawn'
