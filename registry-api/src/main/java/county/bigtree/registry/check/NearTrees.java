@@ -1,5 +1,6 @@
 package county.bigtree.registry.check;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -32,27 +33,34 @@ class NearTrees {
 
 	private static final double DEGREES_AT_MOST = 10;
 
+	/**
+	 * What stands in the box is found first, so that nothing is asked of all other trees.
+	 */
 	private static final String NEAR = """
+			with recursive meant as (
+			  select cast(:species as text) as species
+			  union select f.species from meant m join species_fold f on f.into_species = m.species),
+			near as materialized (
+			  select l.id, l.tree, l.stands_in, l.latitude, l.longitude, l.accuracy_metres from location l
+			  where l.stands_in in (select key from county where key = :county or :others and not practice)
+			    and l.latitude between :south and :north and l.longitude between :west and :east and l.tree <> :but)
 			select t.id, t.tag, l.latitude, l.longitude, l.accuracy_metres, coalesce(g.girth_inches, w.girth_inches) as girth_inches,
 			  a.tree is null as waiting,
 			  a.tree is null and w.nominator = :filer or exists (select from role_assignment where person = :filer
 			    and county = l.stands_in and role = 'coordinator' and from_at <= clock_timestamp()
 			    and (until_at is null or until_at > clock_timestamp())) as told
-			from county c
-			join location l on l.stands_in = c.key
+			from near l
 			join tree t on t.id = l.tree
-			join lateral (select id from location where tree = t.id order by recorded_at desc limit 1) last on last.id = l.id
-			join lateral (select ranked_as(species, 'infinity') as species from identification where tree = t.id
-			  order by recorded_at desc limit 1) i on i.species = :species
-			left join acceptance a on a.tree = t.id
+			join lateral (select id from location where tree = l.tree order by recorded_at desc limit 1) last on last.id = l.id
+			join lateral (select species from identification where tree = l.tree
+			  order by recorded_at desc limit 1) i on i.species in (select species from meant)
+			left join acceptance a on a.tree = l.tree
 			left join lateral (select n.nominator, r.girth_inches from nomination n join reduction r on r.measurement = n.measurement
-			  where n.tree = t.id and n.status in ('submitted', 'under-review', 'returned') order by r.version desc limit 1) w on true
+			  where n.tree = l.tree and n.status in ('submitted', 'under-review', 'returned') order by r.version desc limit 1) w on true
 			left join lateral (select r.girth_inches from score s join reduction r on r.measurement = s.measurement
-			  where s.tree = t.id and s.withdrawn_at is null and s.ends_on is null order by r.version desc limit 1) g on true
-			where (c.key = :county or :others and not c.practice)
-			  and l.latitude between :south and :north and l.longitude between :west and :east and t.id <> :but
-			  and (a.tree is not null or w.nominator is not null)
-			  and kept_tree(t.id) = t.id and not exists (select from taking_off where tree = t.id)""";
+			  where s.tree = l.tree and s.withdrawn_at is null and s.ends_on is null order by r.version desc limit 1) g on true
+			where (a.tree is not null or w.nominator is not null)
+			  and kept_tree(l.tree) = l.tree and not exists (select from taking_off where tree = l.tree)""";
 
 	private static final Showing EXACTLY = new Showing(true, Disclosure.EXACT);
 
@@ -76,10 +84,10 @@ class NearTrees {
 			.param("others", others && !tree.practice())
 			.param("species", tree.rankedAs())
 			.param("filer", filer)
-			.param("south", tree.latitude() - REACH)
-			.param("north", tree.latitude() + REACH)
-			.param("west", tree.longitude() - wide)
-			.param("east", tree.longitude() + wide)
+			.param("south", BigDecimal.valueOf(tree.latitude() - REACH))
+			.param("north", BigDecimal.valueOf(tree.latitude() + REACH))
+			.param("west", BigDecimal.valueOf(tree.longitude() - wide))
+			.param("east", BigDecimal.valueOf(tree.longitude() + wide))
 			.param("but", tree.id())
 			.query(Placed.class)
 			.list();

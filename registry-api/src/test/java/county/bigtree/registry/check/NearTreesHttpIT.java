@@ -78,6 +78,25 @@ class NearTreesHttpIT {
 		nominate("declineton", this.people.volunteer("declineton"), 40.1, "nearby").andExpect(asked(false));
 	}
 
+	/** The species' names are invented, so that no other test files trees of them. */
+	@Test
+	void aTreeOfASpeciesThatWasFoldedIntoItIsMeant() throws Exception {
+		this.trees.county("bendton", "NTW");
+		TestPerson administrator = this.people.administrator();
+		for (String epithet : new String[] { "prima", "secunda", "tertia" }) {
+			this.trees.ask(post("/api/v1/species").content("""
+					{"scientificName": "Vicinia %1$s", "authority": "Probator", "source": "Flora of Nowhere, 3rd ed.",
+					 "commonName": "%1$s neighbor"}""".formatted(epithet)), this.people.coordinator("bendton"))
+				.andExpect(status().isCreated());
+		}
+		file("vicinia-prima", 40.1).andExpect(asked(false));
+		file("vicinia-prima", 40.5).andExpect(asked(false));
+		file("vicinia-tertia", 40.5).andExpect(asked(false));
+		fold("vicinia-prima", "vicinia-secunda", administrator);
+		fold("vicinia-secunda", "vicinia-tertia", administrator);
+		file("vicinia-tertia", 40.1).andExpect(asked(true));
+	}
+
 	/** The line runs at 86 degrees west; the place lies a hundred metres west of it. */
 	@Test
 	void treesOverTheLineAreMeantWhereItIsNear() throws Exception {
@@ -99,6 +118,17 @@ class NearTreesHttpIT {
 			.andExpect(asked(false));
 		nominate("eastline", both, 40.6, -86.001, "county", "outside-county").andExpect(asked(true))
 			.andExpect(jsonPath("$.checks[0].figures.tree").value("NTD-0002"));
+	}
+
+	private void fold(String species, String into, TestPerson administrator) throws Exception {
+		this.trees
+			.ask(post("/api/v1/species/" + species + "/fold")
+				.content("{\"into\": \"%s\", \"reason\": \"one species after all\"}".formatted(into)), administrator)
+			.andExpect(status().isOk());
+	}
+
+	private ResultActions file(String species, double latitude) throws Exception {
+		return nominate("bendton", this.people.volunteer("bendton"), species, latitude, -86.2, "nearby");
 	}
 
 	private String told(String county) throws Exception {
@@ -124,14 +154,19 @@ class NearTreesHttpIT {
 
 	private ResultActions nominate(String county, TestPerson filer, double latitude, double longitude, String shown,
 			String... confirmed) throws Exception {
+		return nominate(county, filer, "quercus-alba", latitude, longitude, shown, confirmed);
+	}
+
+	private ResultActions nominate(String county, TestPerson filer, String species, double latitude, double longitude,
+			String shown, String... confirmed) throws Exception {
 		String checks = (confirmed.length == 0) ? "" : "\"" + String.join("\", \"", confirmed) + "\"";
 		return this.trees.ask(post("/api/v1/counties/" + county + "/nominations").content("""
-				{"species": "quercus-alba", "location": {"latitude": %s, "longitude": %s, "accuracyMetres": 8},
+				{"species": "%s", "location": {"latitude": %s, "longitude": %s, "accuracyMetres": 8},
 				 "access": "public", "visibility": "%s", "measurement": {"measuredOn": "2026-05-02",
 				 "girth": {"method": "tape", "girth": {"value": 100, "unit": "in"}},
 				 "height": {"method": "pole", "height": {"value": 65, "unit": "ft"}},
 				 "crown": {"method": "axes", "axes": [{"value": 60, "unit": "ft"}, {"value": 60, "unit": "ft"}]},
-				 "confirmedChecks": [%s]}}""".formatted(latitude, longitude, shown, checks)), filer);
+				 "confirmedChecks": [%s]}}""".formatted(species, latitude, longitude, shown, checks)), filer);
 	}
 
 	private void bounded(String county, String prefix, int west, int east) throws Exception {
