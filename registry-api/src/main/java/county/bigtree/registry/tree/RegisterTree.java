@@ -121,13 +121,13 @@ public class RegisterTree {
 	 * @param taken tags that are as good as taken
 	 */
 	private List<String> nextTags(String county, int count, Set<String> taken) {
-		List<String> tags = new ArrayList<>();
-		while (tags.size() < count) {
-			free(countUp(county, count - tags.size())).stream()
-				.filter((tag) -> !taken.contains(tag))
-				.forEach(tags::add);
-		}
-		return tags;
+		return (count == 0) ? List.of()
+				: this.jdbc.sql("select next_tags(:county, :count, :taken)")
+					.param("county", county)
+					.param("count", count)
+					.param("taken", taken.toArray(String[]::new))
+					.query(String.class)
+					.list();
 	}
 
 	/** Those of the tags that no tree of the register has, in the same order. */
@@ -139,20 +139,6 @@ public class RegisterTree {
 					.param(tags.toArray(String[]::new))
 					.query(String.class)
 					.list());
-	}
-
-	private List<String> countUp(String county, int by) {
-		return this.jdbc
-			.sql("""
-					with counted as (
-					  update county_head h set last_tag = last_tag + :by from county c where h.county = :county and c.key = h.county
-					  returning c.tag_prefix, h.last_tag)
-					select tag_prefix || '-' || lpad(number::text, greatest(4, length(number::text)), '0')
-					from counted cross join generate_series(last_tag - :by + 1, last_tag) number order by number""")
-			.param("by", by)
-			.param("county", county)
-			.query(String.class)
-			.list();
 	}
 
 }
