@@ -70,16 +70,14 @@ class CalendarNotices {
 
 	/** To those who coordinated the county when the week ended. */
 	private int digest(String county, LocalDate monday, Instant morning, Instant now) {
-		return this.queue.put(NoticeKind.WEEKLY_DIGEST, QueueNotices.COORDINATORS,
-				Map.of("in", county, "instant", SqlTime.of(morning), "day", monday.toString()), now, now, null);
+		return this.queue.put(NoticeKind.WEEKLY_DIGEST, Occasion.COORDINATORS,
+				Map.of("in", county, "instant", SqlTime.of(morning), "day", monday.toString()), now);
 	}
 
 	private int due(String county, YearMonth month, Instant now) {
 		Set<UUID> people = this.gathering.measurersOfDue(county);
-		return people.isEmpty() ? 0
-				: this.queue.put(NoticeKind.REMEASUREMENT_DUE, DUE,
-						Map.of("in", county, "instant", SqlTime.of(now), "month", month.toString(), "people", people),
-						now, now, null);
+		return people.isEmpty() ? 0 : this.queue.put(NoticeKind.REMEASUREMENT_DUE, DUE,
+				Map.of("in", county, "instant", SqlTime.of(now), "month", month.toString(), "people", people), now);
 	}
 
 }

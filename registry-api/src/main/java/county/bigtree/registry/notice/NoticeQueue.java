@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collector;
 import java.util.stream.Collectors;
 
 import county.bigtree.registry.journal.RegisterClock;
@@ -27,11 +28,13 @@ class NoticeQueue {
 			select gen_random_uuid(), q.kind, q.subject, q.recipient, q.county, q.tree, q.page, q.detail, :at,
 			  case when :replayed or coalesce(c.practice, false)
 			    or exists (select from notice_refusal r where r.person = q.recipient and r.kind = q.kind)
-			    then 'none' else 'waiting' end, :due
+			    then 'none' else 'waiting' end, q.due
 			from (%s) q join person p on p.id = q.recipient and p.active
 			left join county c on c.key = q.county
-			where q.recipient is distinct from :butNot
+			where q.to_actor or q.recipient is distinct from :actor
 			on conflict (kind, subject, recipient) do nothing""";
+
+	private static final Collector<CharSequence, ?, String> ALL = Collectors.joining(" union all ");
 
 	private final JdbcClient jdbc;
 
@@ -43,38 +46,26 @@ class NoticeQueue {
 	}
 
 	/**
-	 * Puts in what the query finds.
+	 * Puts in what the query finds, to be sent at once.
 	 * @param at when it happened
-	 * @param due before when it isn't sent
-	 * @param butNot who needn't be told, or null
 	 * @return how many were new
 	 */
-	int put(NoticeKind kind, String query, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
-		return insert(asked(kind, query), parameters, at, due, butNot);
+	int put(NoticeKind kind, String query, Map<String, ?> parameters, Instant at) {
+		return put(List.of(new Occasion(kind, query, true)), parameters, at, null);
 	}
 
 	/**
-	 * Puts in what the queries of several occasions find, of which all are told the same
-	 * people or none but one.
+	 * Puts in what the queries of several occasions find.
+	 * @param at when it happened
+	 * @param actor who caused it, or null
+	 * @return how many were new
 	 */
-	int put(List<Occasion> occasions, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
-		String asked = occasions.stream()
-			.map((occasion) -> asked(occasion.kind(), occasion.query()))
-			.collect(Collectors.joining(" union all "));
-		return insert(asked, parameters, at, due, butNot);
-	}
-
-	private static String asked(NoticeKind kind, String query) {
-		return "select distinct '%s' as kind, asked.* from (%s) asked".formatted(kind.code(), query);
-	}
-
-	private int insert(String asked, Map<String, ?> parameters, Instant at, Instant due, @Nullable UUID butNot) {
-		return this.jdbc.sql(INSERT.formatted(asked))
+	int put(List<Occasion> occasions, Map<String, ?> parameters, Instant at, @Nullable UUID actor) {
+		return this.jdbc.sql(INSERT.formatted(occasions.stream().map(Occasion::asked).collect(ALL)))
 			.params(parameters)
 			.param("at", SqlTime.of(at))
-			.param("due", SqlTime.of(due))
 			.param("replayed", this.clock.replayed().isPresent())
-			.param("butNot", butNot, java.sql.Types.OTHER)
+			.param("actor", actor, java.sql.Types.OTHER)
 			.update();
 	}
 

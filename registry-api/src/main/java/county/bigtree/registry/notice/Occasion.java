@@ -9,8 +9,16 @@ import java.util.Map;
  * detail.
  *
  * @param toActor whether also who caused it is told
+ * @param due when it is sent at the earliest: a parameter of the queue
  */
-record Occasion(NoticeKind kind, String query, boolean toActor) {
+record Occasion(NoticeKind kind, String query, boolean toActor, String due) {
+
+	/** Who coordinates the county; the county and a day are the subject. */
+	static final String COORDINATORS = """
+			select a.person as recipient, :in || ':' || :day as subject, a.county, null::uuid as tree,
+			  '/counties/' || a.county as page, :day as detail
+			from role_assignment a where a.county = :in and a.role = 'coordinator' and a.from_at <= :instant
+			  and (a.until_at is null or a.until_at > :instant)""";
 
 	private static final String WHERE_IT_STANDS = """
 			cross join lateral (select stands_in from location where tree = %s order by recorded_at desc limit 1) l
@@ -58,11 +66,15 @@ record Occasion(NoticeKind kind, String query, boolean toActor) {
 			%s %s where m.county = :in and m.seq = :seq and m.to_status in ('accepted', 'declined')"""
 		.formatted(OF_NOMINATION, FINDERS), false);
 
+	/**
+	 * A change brings one sign-off at most: that it is said keeps the database from
+	 * planning anew each time.
+	 */
 	private static final Occasion REMEASUREMENT_DECIDED = new Occasion(NoticeKind.FILING_DECIDED,
 			"""
 					select m.filed_by as recipient, s.id::text as subject, l.stands_in as county, m.tree, %s, s.verdict as detail
-					from sign_off s join measurement m on m.id = s.measurement
-					%s where s.county = :in and s.seq = :seq and m.basis = 'filed'
+					from (select * from sign_off where county = :in and seq = :seq limit 1) s join measurement m on m.id = s.measurement
+					%s where m.basis = 'filed'
 					  and not exists (select from nomination where measurement = m.id)"""
 				.formatted(BY_MEASUREMENT_PAGE, WHERE_IT_STANDS.formatted("m.tree")),
 			false);
@@ -107,25 +119,45 @@ record Occasion(NoticeKind kind, String query, boolean toActor) {
 			Map.entry("measurement-assign", List.of(MEASUREMENT_ASSIGNED)),
 			Map.entry("measurement-reassign", List.of(MEASUREMENT_ASSIGNED)));
 
-	/** Of titles that began and ended in {@code :in} at {@code :instant}. */
+	/**
+	 * Of titles that began and ended in {@code :in} at {@code :instant}, the local
+	 * {@code :day}. Coordinators are told once a day, in the {@code :morning} after: an
+	 * import of thousands of trees makes one mail of them.
+	 */
 	static final List<Occasion> TITLES = List.of(new Occasion(NoticeKind.TITLE_WON, """
 			select f.person as recipient, s.id::text as subject, s.county, s.tree, '/trees/' || s.tree as page,
 			  s.title as detail
 			from title_span s join nomination n on n.tree = s.tree %s
 			where s.county = :in and s.from_at = :instant""".formatted(FINDERS), true),
-			new Occasion(NoticeKind.TITLE_LOST, """
-					select f.person as recipient, s.id::text as subject, s.county, s.tree, '/trees/' || s.tree as page,
-					  s.title as detail
-					from title_span s join nomination n on n.tree = s.tree %s
-					where s.county = :in and s.to_at = :instant
-					  and not exists (select from title_span b where b.tree = s.tree and b.from_at = s.to_at)"""
-				.formatted(FINDERS), true));
+			new Occasion(NoticeKind.TITLE_LOST,
+					"""
+							select f.person as recipient, s.id::text as subject, s.county, s.tree, '/trees/' || s.tree as page,
+							  s.title as detail
+							from title_span s join nomination n on n.tree = s.tree %s
+							where s.county = :in and s.to_at = :instant
+							  and not exists (select from title_span b where b.tree = s.tree and b.from_at = s.to_at)"""
+						.formatted(FINDERS),
+					true),
+			new Occasion(NoticeKind.TITLES_TURNED, COORDINATORS + """
+					and (exists (select from title_span where county = :in and from_at = :instant)
+					 or exists (select from title_span where county = :in and to_at = :instant))""", true, ":morning"));
+
+	/** Sent at once. */
+	Occasion(NoticeKind kind, String query, boolean toActor) {
+		this(kind, query, toActor, ":at");
+	}
 
 	/**
 	 * Whom a change of this kind may concern.
 	 */
 	static List<Occasion> of(String kind) {
 		return BY_CHANGE.getOrDefault(kind, List.of());
+	}
+
+	/** The query with what the queue needs besides. */
+	String asked() {
+		return "select '%s' as kind, cast(%s as timestamptz) as due, %s as to_actor, asked.* from (%s) asked"
+			.formatted(this.kind.code(), this.due, this.toActor, this.query);
 	}
 
 }

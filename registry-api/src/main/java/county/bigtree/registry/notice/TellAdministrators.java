@@ -36,7 +36,7 @@ public class TellAdministrators {
 	@Transactional(propagation = Propagation.MANDATORY)
 	public int queue(NoticeKind kind, String about, String word, Instant now) {
 		return this.queue.put(kind, ADMINISTRATORS, Map.of("about", about, "word", word, "instant", SqlTime.of(now)),
-				now, now, null);
+				now);
 	}
 
 }
